@@ -183,14 +183,14 @@ var loopWords = map[Loop]string{BackLoop: "back loop", FrontLoop: "front loop"}
 // inOrder are the kinds in the order of the list of stitches.
 func (g *legend) inOrder() []used {
 	order := map[string]int{}
-	for i, k := range stitch.All {
+	for i, k := range stitch.All() {
 		order[k.ID] = i
 	}
 	place := func(u used) int {
 		if i, ok := order[u.k.ID]; ok {
 			return i
 		}
-		return len(stitch.All)
+		return len(stitch.All())
 	}
 	var list []used
 	for u := range g.kinds {

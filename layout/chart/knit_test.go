@@ -68,7 +68,7 @@ func TestEverySquareOfARowIsItsOwn(t *testing.T) {
 // Every knitting symbol has strokes of its own, but knit, which is blank.
 func TestNoTwoKnitSymbolsAreAlike(t *testing.T) {
 	drawn := map[string]string{}
-	for _, k := range stitch.All {
+	for _, k := range stitch.All() {
 		if k.Craft != stitch.Knitting {
 			continue
 		}

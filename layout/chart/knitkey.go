@@ -130,7 +130,7 @@ func (u *inUse) words(sides bool, t stitch.Terms) string {
 // keysInOrder are the symbols in use, in the order of the list of stitches.
 func (s *squares) keysInOrder() []string {
 	order := func(key string) int {
-		return slices.IndexFunc(stitch.All, func(k *stitch.Stitch) bool { return strings.HasPrefix(key, k.Key) && k.Craft == stitch.Knitting })
+		return slices.IndexFunc(stitch.All(), func(k *stitch.Stitch) bool { return strings.HasPrefix(key, k.Key) && k.Craft == stitch.Knitting })
 	}
 	names := slices.Collect(maps.Keys(s.keys))
 	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(order(a), order(b)), cmp.Compare(a, b)) })

@@ -72,7 +72,7 @@ func TestPlainStitchesHaveTheirBars(t *testing.T) {
 
 func TestNoTwoCrochetSymbolsAreAlike(t *testing.T) {
 	drawn := map[string]string{}
-	for _, k := range stitch.All {
+	for _, k := range stitch.All() {
 		if k.Craft != stitch.Crochet {
 			continue
 		}
@@ -84,7 +84,7 @@ func TestNoTwoCrochetSymbolsAreAlike(t *testing.T) {
 }
 
 func TestSymbolsAreAsTallAsTheirKind(t *testing.T) {
-	for _, k := range stitch.All {
+	for _, k := range stitch.All() {
 		if k.Craft != stitch.Crochet || k.ID == "ch" {
 			continue
 		}
@@ -151,7 +151,7 @@ func TestKnittingSymbolsAreOfTheFamiliesThatListsTell(t *testing.T) {
 	for _, id := range []string{"ssk", "skpo", "sk2p"} {
 		assert.Negative(t, lean(drawn(id, false)), id)
 	}
-	for _, k := range stitch.All { // each stitch has a symbol of its own family, or is named in the key by a spot
+	for _, k := range stitch.All() { // each stitch has a symbol of its own family, or is named in the key by a spot
 		if k.Craft == stitch.Knitting && k.Cross == nil && k.Key != "knit" && k.Key != "second of two" {
 			assert.NotEmpty(t, knitSymbol(k.Key, pt{}, cell), k.ID)
 		}

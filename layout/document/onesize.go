@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -38,7 +39,7 @@ func (c *Content) RowsFor(size int) []Section {
 // the clauses whose numbers it has none of. A text of which nothing is left is nil.
 func (t Text) forSize(size int) Text {
 	var out Text
-	for _, sentence := range split(t, sentenceEnd) {
+	for _, sentence := range split(t, sentenceEnd()) {
 		if !without(sentence.text, size) {
 			out = append(append(out, kept(sentence.text, size)...), Span{S: sentence.end})
 		}
@@ -79,7 +80,7 @@ func without(t Text, size int) bool {
 // done stays, as the verb of the first step.
 func kept(sentence Text, size int) Text {
 	var out Text
-	steps := split(sentence, stepEnd)
+	steps := split(sentence, stepEnd())
 	for i, step := range steps {
 		text := step.text
 		if without(text, size) && len(steps) > 1 {
@@ -114,8 +115,8 @@ func plainJoined(t Text) Text {
 
 // A sentence of a written row ends, and so does a step of a shaping in it.
 var (
-	sentenceEnd = regexp.MustCompile(`[.;](?:\s+|$)`)
-	stepEnd     = regexp.MustCompile(`, then `)
+	sentenceEnd = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[.;](?:\s+|$)`) })
+	stepEnd     = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`, then `) })
 )
 
 // stretch is a part of a text with the end that cuts it from the next.
@@ -155,7 +156,7 @@ func split(t Text, end *regexp.Regexp) []stretch {
 var many = map[string]string{"rows": "row", "rounds": "round", "rnds": "rnd", "times": "time", "sts": "st", "stitches": "stitch",
 	"repeats": "repeat", "chains": "chain", "loops": "loop", "increases": "increase", "decreases": "decrease", "balls": "ball", "skeins": "skein"}
 
-var onlyOne = regexp.MustCompile(`(^|[^\d.,/–-])1 (?:more )?(\pL+)`)
+var onlyOne = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(^|[^\d.,/–-])1 (?:more )?(\pL+)`) })
 
 // singular puts words behind a 1 into the singular; with one, a 1 stands before s.
 func singular(s string, one bool) string {
@@ -169,7 +170,7 @@ func singular(s string, one bool) string {
 			s = lead + oneWord(body)
 		}
 	}
-	return onlyOne.ReplaceAllStringFunc(s, func(m string) string {
+	return onlyOne().ReplaceAllStringFunc(s, func(m string) string {
 		at := strings.LastIndexByte(m, ' ') + 1
 		return m[:at] + oneWord(m[at:])
 	})

@@ -3,6 +3,7 @@ package document
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -140,12 +141,14 @@ func (r *reader) other(lengths []table.Cell, u units.Unit, f found) bool {
 }
 
 // afterInches is what may follow inches: 'in' is more often a word of the trade.
-var afterInches = regexp.MustCompile(`^\s*(?:$|[.,;:)/]|(?:from|above|below|beyond|past|long|wide|deep|high|tall|or)\b)`)
+var afterInches = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^\s*(?:$|[.,;:)/]|(?:from|above|below|beyond|past|long|wide|deep|high|tall|or)\b)`)
+})
 
 // inches reports whether 'in' behind a number is a unit and not, as in '2 in each
 // stitch', a word: after a fraction, or before what follows a measurement.
 func inches(number, rest string) bool {
-	return strings.ContainsAny(number, "½¼¾⅛⅜⅝⅞./") || afterInches.MatchString(rest)
+	return strings.ContainsAny(number, "½¼¾⅛⅜⅝⅞./") || afterInches().MatchString(rest)
 }
 
 func partOfWord(r rune) bool {

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"flatwright/schematic"
 	"flatwright/schematic/rows"
@@ -11,10 +12,12 @@ import (
 )
 
 // makesUp are words with which headings begin that tell how pieces are put together.
-var makesUp = regexp.MustCompile(`(?i)^(making up|to make up|finishing|to finish|assembly|to assemble|assembling|joining|seaming|sewing up|putting together)\b`)
+var makesUp = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^(making up|to make up|finishing|to finish|assembly|to assemble|assembling|joining|seaming|sewing up|putting together)\b`)
+})
 
 // MakesUp reports whether a section tells how the pieces are put together.
-func (w WrittenSection) MakesUp() bool { return makesUp.MatchString(w.Name) }
+func (w WrittenSection) MakesUp() bool { return makesUp().MatchString(w.Name) }
 
 // Written cuts a text of written rows into sections, and lists the abbreviations
 // that it uses. Lines that repeat what the pattern says of itself (sizes, terms, gauge)

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
@@ -309,7 +310,7 @@ func (d *pen) text(b *strings.Builder, t *sheet.Text, measure bool) {
 }
 
 // inUnit is a value at the beginning of a label, its unit, and the stroke before the same in the other unit.
-var inUnit = regexp.MustCompile(`^(.*? (cm|in))\b( /(?: |$))?`)
+var inUnit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(.*? (cm|in))\b( /(?: |$))?`) })
 
 // label writes a value with each unit apart: 42.5 cm / 16¾ in, or one of the two, behind its name or alone.
 func (d *pen) label(b *strings.Builder, s string) {
@@ -322,7 +323,7 @@ func (d *pen) label(b *strings.Builder, s string) {
 			fmt.Fprintf(b, `<tspan class="%s-%s">%s</tspan>`, d.p, class, template.HTMLEscapeString(text))
 		}
 	}
-	for m := inUnit.FindStringSubmatch(s); m != nil; m = inUnit.FindStringSubmatch(s) {
+	for m := inUnit().FindStringSubmatch(s); m != nil; m = inUnit().FindStringSubmatch(s) {
 		span(m[2], m[1])
 		span("both", m[3])
 		s = s[len(m[0]):]

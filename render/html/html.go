@@ -163,7 +163,9 @@ type section struct {
 }
 
 // told is how a line begins that there is nothing to do for.
-var told = regexp.MustCompile(`^(?i:notes?|terms|sizes?|abbreviations|gauge|tension|materials|special stitch(?:es)?)\b[^.]{0,20}:`)
+var told = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?i:notes?|terms|sizes?|abbreviations|gauge|tension|materials|special stitch(?:es)?)\b[^.]{0,20}:`)
+})
 
 // line is a row with the name of its box to tick, nothing if it only tells something.
 type line struct {
@@ -285,7 +287,7 @@ func (v *view) written(w *words) []written {
 			for _, html := range w.texts(s.Lines) {
 				at++
 				id := fmt.Sprintf("%s-t%d-%d", v.P, size+1, at)
-				if told.MatchString(string(html)) {
+				if told().MatchString(string(html)) {
 					id = ""
 				}
 				sec.Lines = append(sec.Lines, line{id, html})

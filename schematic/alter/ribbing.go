@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
@@ -12,14 +13,16 @@ import (
 // turns are the knit and purl stitches of a rib in words: knit 2, purl 2; k1, p1. by are both in one: 2 x 2, 1/1. parts is where words
 // written as one part: k2p2.
 var (
-	turns = regexp.MustCompile(`(?i)\b(?:k|p|knit|purl) ?(\d+)`)
-	by    = regexp.MustCompile(`(?i)\b([1-9]) ?(?:x|×|/|by|-by-) ?([1-9])\b.*\brib`)
-	parts = regexp.MustCompile(`(?i)(\d)([kp])`)
+	turns = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b(?:k|p|knit|purl) ?(\d+)`) })
+	by    = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)\b([1-9]) ?(?:x|×|/|by|-by-) ?([1-9])\b.*\brib`)
+	})
+	parts = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)(\d)([kp])`) })
 )
 
 // repeatOf is how many stitches of a rib are one repeat of it; 0 if its words do not say.
 func repeatOf(stitch string) int {
-	if m := by.FindStringSubmatch(stitch); m != nil {
+	if m := by().FindStringSubmatch(stitch); m != nil {
 		return int(m[1][0]-'0') + int(m[2][0]-'0')
 	}
 	switch name := strings.ToLower(stitch); { // common practice
@@ -29,7 +32,7 @@ func repeatOf(stitch string) int {
 		return 4
 	}
 	sum, kinds := 0, map[byte]bool{}
-	for _, m := range turns.FindAllStringSubmatch(parts.ReplaceAllString(stitch, "$1 $2"), -1) {
+	for _, m := range turns().FindAllStringSubmatch(parts().ReplaceAllString(stitch, "$1 $2"), -1) {
 		n, err := strconv.Atoi(m[1])
 		if err != nil || n > 99 {
 			return 0

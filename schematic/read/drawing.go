@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"gopkg.in/yaml.v3"
 
@@ -159,7 +160,7 @@ func (r *reader) lettering(n *yaml.Node) (schematic.Lettering, int) {
 // paperLengths are the units of what is measured on paper, in mm; a point is 1/72 in.
 var paperLengths = map[string]float64{"mm": 1, "cm": 10, "in": 25.4, "pt": 25.4 / 72}
 
-var paperLength = regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?) ?(mm|cm|in|pt)$`)
+var paperLength = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?) ?(mm|cm|in|pt)$`) })
 
 // paperLength is a length on paper in mm, or 0.
 func (r *reader) paperLength(m *mapped, key string, least, most float64) float64 {
@@ -171,7 +172,7 @@ func (r *reader) paperLength(m *mapped, key string, least, most float64) float64
 	if !ok {
 		return 0
 	}
-	found := paperLength.FindStringSubmatch(spaced(strings.ToLower(text)))
+	found := paperLength().FindStringSubmatch(spaced(strings.ToLower(text)))
 	if found == nil {
 		f := r.fail(r.pos(n), "file/form", "%q can't be read as a length on paper", finding.Clip(text))
 		f.Want, f.Fix = "a number and mm, cm, in or pt", map[string]string{"width": "write width: 160 mm", "size": "write size: 9 pt"}[key]
@@ -186,7 +187,7 @@ func (r *reader) paperLength(m *mapped, key string, least, most float64) float64
 	return math.Round(v*100) / 100
 }
 
-var hexColour = regexp.MustCompile(`^#?([0-9a-fA-F]{6})$`)
+var hexColour = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^#?([0-9a-fA-F]{6})$`) })
 
 // colours reads the colours, and holds them to a contrast at which they can be seen: WCAG 2.2,
 // 1.4.3 (words, 4.5 to 1) and 1.4.11 (lines, 3 to 1), against paper and ground.
@@ -238,7 +239,7 @@ func (r *reader) colour(m *mapped, key string) schematic.Colour {
 	if !ok {
 		return schematic.Colour{}
 	}
-	found := hexColour.FindStringSubmatch(strings.TrimSpace(text))
+	found := hexColour().FindStringSubmatch(strings.TrimSpace(text))
 	if found == nil {
 		f := r.fail(r.pos(n), "file/form", "%q can't be read as a colour", finding.Clip(text))
 		f.Want, f.Fix = "six digits of 0 to 9 and a to f behind #", `write it as "#26323f", with its quotes`

@@ -314,10 +314,10 @@ func (e *editor) below(c Change) []string {
 		return []string{"  " + asText(c.Name) + ": " + c.Value}
 	case k.form == words && t == patternKeys && c.Value != "":
 		return []string{"  - " + asText(c.Value)}
-	case k.form == list && len(entries[k.of]) > 0 && (entries[k.of][0].ask == "" || c.Value != ""):
+	case k.form == list && len(entries()[k.of]) > 0 && (entries()[k.of][0].ask == "" || c.Value != ""):
 		var lines []string
 		e.readSizes()
-		for i, l := range entries[k.of][0].lines(beginning{sizes: e.r.sizes, value: c.Value, pieces: e.pieces(), edges: c.edges(k.of)}) {
+		for i, l := range entries()[k.of][0].lines(beginning{sizes: e.r.sizes, value: c.Value, pieces: e.pieces(), edges: c.edges(k.of)}) {
 			lines = append(lines, map[bool]string{true: "  - ", false: "    "}[i == 0]+l)
 		}
 		return lines

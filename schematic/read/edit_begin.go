@@ -109,7 +109,12 @@ func fixed(lines ...string) func(beginning) []string {
 
 // entries are the kinds of entry of each list, by the table of its entries. Those of "section", which stand in
 // every place of a piece or part, and of "first section" come from the kinds of section.
-var entries = map[string][]entry{
+func entries() map[string][]entry {
+	sectionKinds()
+	return listed
+}
+
+var listed = map[string][]entry{
 	"part": {
 		{name: "part", what: "a part that is worked on", lines: func(b beginning) []string {
 			return []string{"part: " + b.name("New part"), "stitches: 1", "sections:", "  - even: 10 rows"}
@@ -223,7 +228,7 @@ func necked(b beginning) []string {
 // addable are the entries that can be put into a list as a form shows them.
 func addable(list string) []Key {
 	var out []Key
-	for _, e := range entries[list] {
+	for _, e := range entries()[list] {
 		k := Key{Name: e.name, What: e.what, Ask: e.ask, None: e.ask == "", Names: e.names}
 		if k.What == "" {
 			k.What = whatOf(list, e.name)
@@ -252,7 +257,7 @@ func whatOf(list, name string) string {
 // entries are; those of "first section" are for Begin.
 func Entries() map[string][]Key {
 	out := map[string][]Key{}
-	for list := range entries {
+	for list := range entries() {
 		out[list] = addable(list)
 	}
 	return out

@@ -71,8 +71,8 @@ func TestEveryKindOfEntryThatAListCanHaveIsRead(t *testing.T) {
 		case "line":
 			src = []byte(strings.Replace(begun, "sizes: S (M, L)\n", "sizes: S (M, L)\nnotes:\n  - One.\n", 1))
 		}
-		require.NotEmpty(t, entries[list], list)
-		for _, e := range entries[list] {
+		require.NotEmpty(t, entries()[list], list)
+		for _, e := range entries()[list] {
 			c := Change{Act: Insert, Path: path, Key: e.name}
 			if list == "first section" {
 				c.Act = Begin
@@ -100,12 +100,12 @@ func TestEveryKindOfEntryThatAListCanHaveIsRead(t *testing.T) {
 			}
 		}
 	}
-	for list := range entries {
+	for list := range entries() {
 		assert.NotEmpty(t, lists[list], list)
 	}
 	for _, kind := range leads() {
 		named := func(list string) bool {
-			return slices.ContainsFunc(entries[list], func(e entry) bool { return e.name == kind })
+			return slices.ContainsFunc(entries()[list], func(e entry) bool { return e.name == kind })
 		}
 		assert.True(t, named("section") || named("first section") || kind == "pick up", "the form can't begin a section %q", kind) // a pick-up comes with its band
 	}

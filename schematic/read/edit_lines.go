@@ -43,12 +43,12 @@ func (e *editor) insert(c Change) ([]byte, error) {
 	if c.Act == Begin {
 		list = "first section"
 	}
-	i := slices.IndexFunc(entries[list], func(k entry) bool { return k.name == c.Key })
+	i := slices.IndexFunc(entries()[list], func(k entry) bool { return k.name == c.Key })
 	if len(e.trail) == 0 || i < 0 {
 		return nil, fmt.Errorf("a section %q can't be added here", c.Key)
 	}
-	if entries[list][i].ask != "" && c.Value == "" {
-		return nil, fmt.Errorf("what is needed: %s", entries[list][i].ask)
+	if entries()[list][i].ask != "" && c.Value == "" {
+		return nil, fmt.Errorf("what is needed: %s", entries()[list][i].ask)
 	}
 	s := e.trail[len(e.trail)-1]
 	_, indent, ok := e.dash(&s)
@@ -59,7 +59,7 @@ func (e *editor) insert(c Change) ([]byte, error) {
 		return nil, errors.New("there is no line of its own for it here; write it into the text")
 	}
 	e.readSizes()
-	lines := entries[list][i].lines(e.begins(c))
+	lines := entries()[list][i].lines(e.begins(c))
 	if lines == nil {
 		return nil, errors.New("there is no piece before it, to start from")
 	}
@@ -75,7 +75,7 @@ func (e *editor) insert(c Change) ([]byte, error) {
 	if after := tokens(out); len(after) <= len(before) || !added(before, after) {
 		return nil, errors.New("it can't be added here; write it into the text")
 	}
-	if entries[list][i].ends && s.at+1 < len(s.all) && e.takesAll(s.all[s.at+1].val) {
+	if entries()[list][i].ends && s.at+1 < len(s.all) && e.takesAll(s.all[s.at+1].val) {
 		at := strings.LastIndexByte(c.Path, '/')
 		return Edit(out, Change{Act: Take, Path: fmt.Sprint(c.Path[:at+1], s.at+2)})
 	}

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"gopkg.in/yaml.v3"
 
@@ -304,12 +305,12 @@ func (e *editor) scalars(n *yaml.Node, path string, f func(*yaml.Node, string)) 
 	}
 }
 
-var sizeName = regexp.MustCompile(`[^(),]+`)
+var sizeName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[^(),]+`) })
 
 // namesIn are the names of sizes in their line.
 func namesIn(line string, sizes expr.Sizes) []Cell {
 	var out []Cell
-	for _, m := range sizeName.FindAllStringIndex(line, -1) {
+	for _, m := range sizeName().FindAllStringIndex(line, -1) {
 		name := strings.TrimSpace(line[m[0]:m[1]])
 		if name == "" {
 			continue
@@ -339,16 +340,16 @@ func lineWith(line string, cells []Cell, i int, text string, sizes expr.Sizes) s
 }
 
 var (
-	afterOpen  = regexp.MustCompile(`\(\s*,\s*`)
-	beforeShut = regexp.MustCompile(`\s*,\s*\)`)
-	twice      = regexp.MustCompile(`,\s*,`)
-	emptyGroup = regexp.MustCompile(`\s*\(\s*\)`)
+	afterOpen  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\(\s*,\s*`) })
+	beforeShut = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\s*,\s*\)`) })
+	twice      = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`,\s*,`) })
+	emptyGroup = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\s*\(\s*\)`) })
 )
 
 // lineWithout is a line without one of its numbers.
 func lineWithout(line string, c Cell) string {
 	t := []rune(line)
 	s := string(t[:c.From]) + string(t[c.To:])
-	s = beforeShut.ReplaceAllString(afterOpen.ReplaceAllString(s, "("), ")")
-	return strings.TrimSpace(emptyGroup.ReplaceAllString(twice.ReplaceAllString(s, ","), ""))
+	s = beforeShut().ReplaceAllString(afterOpen().ReplaceAllString(s, "("), ")")
+	return strings.TrimSpace(emptyGroup().ReplaceAllString(twice().ReplaceAllString(s, ","), ""))
 }

@@ -117,8 +117,8 @@ func (r *reader) formOf(n *yaml.Node, t *table, path string) Group {
 			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Pick: k.words(), Names: k.names})
 		case k.form == named:
 			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Named: true, Names: k.names})
-		case k.form == list && k.name != t.keys[0].name && len(entries[k.of]) > 0 && !(has["motifs"] || has["mirror of"]):
-			first := entries[k.of][0]
+		case k.form == list && k.name != t.keys[0].name && len(entries()[k.of]) > 0 && !(has["motifs"] || has["mirror of"]):
+			first := entries()[k.of][0]
 			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Ask: first.ask, None: first.ask == "", Names: first.names})
 		case k.loose():
 			g.Groups = append(g.Groups, r.formOf(&yaml.Node{Kind: yaml.MappingNode}, tableOf(k.of), under(path, k.name)))

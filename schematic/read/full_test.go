@@ -78,7 +78,7 @@ func optional(tab *table, name string) bool {
 }
 
 func sectionTable(name string) *table {
-	for _, t := range sectionKinds {
+	for _, t := range sectionKinds() {
 		if t.name == name {
 			return t.table
 		}

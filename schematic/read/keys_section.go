@@ -83,7 +83,7 @@ var sectionHints = map[string]string{
 func allTables() []*table {
 	all := []*table{patternKeys, materialKeys, finishedKeys, pieceKeys, motifKeys, partKeys, joinPartKeys,
 		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable, gradingKeys, drawingKeys, colourKeys}
-	for _, k := range sectionKinds {
+	for _, k := range sectionKinds() {
 		all = append(all, k.table)
 	}
 	return all

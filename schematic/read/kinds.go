@@ -18,12 +18,29 @@ type sectionKind struct {
 	begins []entry // one without a name is called as the kind is
 }
 
-// sectionKinds are all of them, in the order in which a form offers them.
-var sectionKinds []*sectionKind
+// madeKinds are the kinds of section once they were asked for, kindsLed by their leading keys.
+var (
+	madeKinds []*sectionKind
+	kindsLed  = map[string]*sectionKind{}
+	makeKinds sync.Once // no value: a division is built of sections again
+)
 
-// init, because a division is built of sections again.
-func init() {
-	sectionKinds = []*sectionKind{
+// sectionKinds are all of them, in the order in which a form offers them.
+func sectionKinds() []*sectionKind {
+	makeKinds.Do(func() {
+		madeKinds = allKinds()
+		for _, k := range madeKinds {
+			for _, n := range append([]string{k.keys[0].name}, k.keys[0].also...) {
+				kindsLed[n] = k
+			}
+			k.list()
+		}
+	})
+	return madeKinds
+}
+
+func allKinds() []*sectionKind {
+	return []*sectionKind{
 		{section(key{name: "cast on", form: counts, what: "starts a piece with so many stitches"}, "the cast-on", edgeKey),
 			true, func(_ *reader, c schematic.Common, m *mapped) schematic.Section {
 				return &schematic.CastOn{Common: c, Stitches: m.counts("cast on", stitches), Edge: m.text("edge")}
@@ -131,17 +148,19 @@ func init() {
 				return &schematic.Gather{Common: c}
 			}, always("gather:")},
 	}
-	for _, k := range sectionKinds {
-		list := "section"
-		if k.starts {
-			list = "first section"
+}
+
+// list puts its beginnings among the entries of sections.
+func (k *sectionKind) list() {
+	list := "section"
+	if k.starts {
+		list = "first section"
+	}
+	for _, e := range k.begins {
+		if e.name == "" {
+			e.name = k.name
 		}
-		for _, e := range k.begins {
-			if e.name == "" {
-				e.name = k.name
-			}
-			entries[list] = append(entries[list], e)
-		}
+		listed[list] = append(listed[list], e)
 	}
 }
 
@@ -163,19 +182,14 @@ func (m *mapped) alone() bool {
 }
 
 // kindsOf are the kinds of section by their leading keys.
-var kindsOf = sync.OnceValue(func() map[string]*sectionKind {
-	m := map[string]*sectionKind{}
-	for _, k := range sectionKinds {
-		for _, n := range append([]string{k.keys[0].name}, k.keys[0].also...) {
-			m[n] = k
-		}
-	}
-	return m
-})
+func kindsOf() map[string]*sectionKind {
+	sectionKinds()
+	return kindsLed
+}
 
 func leads() []string {
-	out := make([]string, len(sectionKinds))
-	for i, k := range sectionKinds {
+	out := make([]string, len(sectionKinds()))
+	for i, k := range sectionKinds() {
 		out[i] = k.name
 	}
 	return out
@@ -184,7 +198,7 @@ func leads() []string {
 // startNames are the kinds that begin a piece, as a message lists them.
 func startNames() string {
 	var out []string
-	for _, k := range sectionKinds {
+	for _, k := range sectionKinds() {
 		if k.starts {
 			out = append(out, k.name)
 		}

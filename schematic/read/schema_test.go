@@ -24,7 +24,7 @@ func ref(name string) object { return object{"$ref": "#/$defs/" + strings.Replac
 func either(all ...any) object { return object{"anyOf": all} }
 
 func isSection(t *table) bool {
-	return slices.ContainsFunc(sectionKinds, func(k *sectionKind) bool { return k.table == t })
+	return slices.ContainsFunc(sectionKinds(), func(k *sectionKind) bool { return k.table == t })
 }
 
 func defName(t *table) string {

@@ -143,7 +143,7 @@ func without(n, key *yaml.Node) *yaml.Node {
 // bare reads a section that is one word, such as fold.
 func (r *reader) bare(n *yaml.Node) (*sectionKind, *mapped) {
 	name := plainKey(n.Value)
-	for _, t := range sectionKinds {
+	for _, t := range sectionKinds() {
 		if t.name == name && t.keys[0].form == nothing {
 			r.section = t.name
 			if r.seen != nil {
@@ -205,7 +205,7 @@ func (r *reader) guess(n *yaml.Node, all []item) (*sectionKind, *mapped) {
 		return nil, nil
 	}
 	f.Fix = "did you mean " + quoted(like) + "?"
-	for _, t := range sectionKinds {
+	for _, t := range sectionKinds() {
 		if t.name == like && finding.Distance(plainKey(best.at.Value), like) <= 3 {
 			key := *best.at
 			key.Value = like

@@ -7,7 +7,10 @@
 // chart), read from memory; heights and turning chains are common practice.
 package stitch
 
-import "fmt"
+import (
+	"fmt"
+	"sync"
+)
 
 // Terms are the words in which crochet stitches are named. Knitting words are
 // the same in both, save casting off.
@@ -165,9 +168,7 @@ var knit = []Stitch{
 }
 
 // All is the whole list, in a fixed order.
-var All = build()
-
-func build() []*Stitch {
+var All = sync.OnceValue(func() []*Stitch {
 	var out []*Stitch
 	add := func(s Stitch) {
 		if s.Base == "" {
@@ -200,7 +201,7 @@ func build() []*Stitch {
 		add(s)
 	}
 	return out
-}
+})
 
 var numerals = [...]string{2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine"}
 
@@ -221,21 +222,21 @@ func post(s Stitch, p Post) Stitch {
 		Uses: 1, Makes: 1, Height: s.Height, Turn: s.Turn, Base: s.ID, Post: p, Key: s.Key}
 }
 
-var byID = func() map[string]*Stitch {
+var byID = sync.OnceValue(func() map[string]*Stitch {
 	m := map[string]*Stitch{}
-	for _, s := range All {
+	for _, s := range All() {
 		m[s.ID] = s
 	}
 	return m
-}()
+})
 
 // ThroughBack is s worked through the back loop, where that is a stitch of its own; else s itself.
 func (s *Stitch) ThroughBack() *Stitch {
-	if t := byID[s.ID+"tbl"]; t != nil {
+	if t := byID()[s.ID+"tbl"]; t != nil {
 		return t
 	}
 	return s
 }
 
 // ByID is the stitch of that ID, or nil.
-func ByID(id string) *Stitch { return byID[id] }
+func ByID(id string) *Stitch { return byID()[id] }

@@ -52,7 +52,7 @@ func TestWordsOfOneSetOfTermsAreKnown(t *testing.T) {
 
 func TestIDsAreUniqueAndBasesExist(t *testing.T) {
 	seen := map[string]bool{}
-	for _, s := range All {
+	for _, s := range All() {
 		assert.False(t, seen[s.ID], s.ID)
 		seen[s.ID] = true
 		require.NotNil(t, s.Plain(), s.ID)

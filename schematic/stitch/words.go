@@ -3,10 +3,14 @@ package stitch
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
-// index holds every word and phrase of one set of terms, in lower case.
-var index = [2]map[string]*Stitch{US: phrases(US), UK: phrases(UK)}
+// index holds every word and phrase of one set of terms, in lower case; it is put together when a word is first looked up.
+var index = [2]func() map[string]*Stitch{
+	US: sync.OnceValue(func() map[string]*Stitch { return phrases(US) }),
+	UK: sync.OnceValue(func() map[string]*Stitch { return phrases(UK) }),
+}
 
 func phrases(t Terms) map[string]*Stitch {
 	m := map[string]*Stitch{}
@@ -15,7 +19,7 @@ func phrases(t Terms) map[string]*Stitch {
 			m[w] = s
 		}
 	}
-	for _, s := range All {
+	for _, s := range All() {
 		put(s.Abbr(t), s)
 		put(s.Name(t), s)
 		for _, w := range s.Also {
@@ -42,18 +46,18 @@ func phrases(t Terms) map[string]*Stitch {
 		}
 	}
 	if t == US {
-		put("triple crochet", byID["tr"])
-		put("trc", byID["tr"])
-		put("d tr c", byID["dtr"])
-		put("hdc dec", byID["hdc2tog"])
-		put("sc dec", byID["sc2tog"])
-		put("dc dec", byID["dc2tog"])
+		put("triple crochet", byID()["tr"])
+		put("trc", byID()["tr"])
+		put("d tr c", byID()["dtr"])
+		put("hdc dec", byID()["hdc2tog"])
+		put("sc dec", byID()["sc2tog"])
+		put("dc dec", byID()["dc2tog"])
 	} else {
-		put("sl st", byID["slst"]) // used in both
-		put("half treble", byID["hdc"])
-		put("ttr", byID["dtr"])
+		put("sl st", byID()["slst"]) // used in both
+		put("half treble", byID()["hdc"])
+		put("ttr", byID()["dtr"])
 	}
-	put("ss", byID["slst"])
+	put("ss", byID()["slst"])
 	return m
 }
 
@@ -69,7 +73,7 @@ func byIDIn(t Terms, id string) string {
 
 // Lookup finds the stitch that a word or phrase (lower case) means in the terms t.
 func Lookup(phrase string, t Terms) (*Stitch, bool) {
-	s, ok := index[t][phrase]
+	s, ok := index[t]()[phrase]
 	return s, ok
 }
 
@@ -99,8 +103,8 @@ func Only(word string) (Terms, bool) {
 	case "ss", "sl st":
 		return US, false
 	default:
-		us, inUS := index[US][w]
-		uk, inUK := index[UK][w]
+		us, inUS := index[US]()[w]
+		uk, inUK := index[UK]()[w]
 		if inUS != inUK {
 			if s := us; inUS && s.Craft == Crochet {
 				return US, true
@@ -141,13 +145,13 @@ func Abbreviates(word string) bool {
 
 // LookupBytes is Lookup for a phrase held as bytes.
 func LookupBytes(phrase []byte, t Terms) (*Stitch, bool) {
-	s, ok := index[t][string(phrase)]
+	s, ok := index[t]()[string(phrase)]
 	return s, ok
 }
 
 // Names gives every word and phrase of one set of terms, in lower case, with its stitch.
 func Names(t Terms, each func(name string, s *Stitch)) {
-	for name, s := range index[t] {
+	for name, s := range index[t]() {
 		each(name, s)
 	}
 }

@@ -51,13 +51,13 @@ func newUnsaved(folder string) *unsaved {
 	return &unsaved{folder: folder, waiting: map[string]draft{}}
 }
 
-var tabName = regexp.MustCompile(`^[0-9a-f-]{8,40}$`)
+var tabName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[0-9a-f-]{8,40}$`) })
 
 func (d draft) file() string { return mark([]byte(d.ID))[:16] + "-" + d.Tab + ".json" }
 
 // keep writes a draft soon, or takes it away if there is nothing unsaved in it.
 func (u *unsaved) keep(d draft, saved bool) {
-	if u.folder == "" || d.ID == "" || !tabName.MatchString(d.Tab) {
+	if u.folder == "" || d.ID == "" || !tabName().MatchString(d.Tab) {
 		return
 	}
 	u.mu.Lock()

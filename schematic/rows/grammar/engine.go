@@ -27,7 +27,8 @@ type form struct {
 	build   func(m *match) any
 
 	code  []op
-	must  []wordSet // of each a word has to stand in the text
+	must  []wordSet // of each a word has to stand in what is read
+	rules []int     // each has to fit somewhere
 	names []string
 	begin start
 }
@@ -128,6 +129,9 @@ func compileAll(native map[string]func(p *parser, i int) (any, int), tables ...[
 	for name, f := range native {
 		rules.native[rules.id(name)] = f
 	}
+	if len(native) > 64 {
+		panic("more rules that are read by code than a set holds")
+	}
 	for _, table := range tables {
 		for i := range table {
 			f := &table[i]
@@ -143,6 +147,7 @@ func compileAll(native map[string]func(p *parser, i int) (any, int), tables ...[
 	}
 	rules.index()
 	rules.begin()
+	rules.needs()
 	rules.met = make([]atomic.Pointer[[]candidate], len(rules.forms)*len(wordIDs))
 }
 
@@ -156,6 +161,82 @@ func (r *ruleSet) index() {
 			first.each(func(n uint16) { r.first[k][n] = append(r.first[k][n], f) })
 		}
 	}
+}
+
+// readNeeds are the words of which one has to stand where a rule that is read by code is to fit; a number counts as one, whatever it is.
+var readNeeds = map[string]string{
+	"row":         "row rows rnd rnds round rounds rd rds",
+	"num":         aNumber,
+	"size":        aNumber,
+	"sized":       aNumber,
+	"chaincalled": "ch chain chs tch turning " + aNumber,
+	"ofpart":      "held live holder holders " + partWords,
+}
+
+// aNumber stands for a number, or a bracket that may hold one.
+const aNumber = "#"
+
+// needs adds to what each form needs what the rules need that it can't do without, until no more is found. A rule needs a word
+// out of one place of each of its forms.
+func (r *ruleSet) needs() {
+	of := r.readNeeds()
+	for more := true; more; {
+		more = false
+		for k, list := range r.forms {
+			if of[k] == nil && len(list) > 0 {
+				of[k] = needOf(list, of)
+				more = more || of[k] != nil
+			}
+		}
+		of[r.byName["course"]] = of[r.byName["clause"]] // it begins with one
+	}
+	for _, list := range r.forms {
+		for _, f := range list {
+			f.needs(of)
+		}
+	}
+}
+
+// readNeeds are those of the rules that are read by code.
+func (r *ruleSet) readNeeds() []*mask {
+	of := make([]*mask, len(r.forms))
+	for name, words := range readNeeds {
+		m := &mask{}
+		for w := range strings.FieldsSeq(words) {
+			m.set(wordID(w))
+		}
+		of[r.byName[name]] = m
+	}
+	return of
+}
+
+// needs adds what the rules need that the form can't do without, those first that fewest words meet.
+func (f *form) needs(of []*mask) {
+	for _, k := range f.rules {
+		if of[k] != nil {
+			f.must = append(f.must, of[k].sparse())
+		}
+	}
+	slices.SortStableFunc(f.must, func(a, b wordSet) int { return a.size() - b.size() })
+}
+
+// needOf are the words of which one has to stand where one of the forms is to fit; nil: it can do without.
+func needOf(list []*form, of []*mask) *mask {
+	m := &mask{}
+	for _, f := range list {
+		k := slices.IndexFunc(f.rules, func(k int) bool { return of[k] != nil })
+		switch {
+		case len(f.must) > 0:
+			for _, s := range f.must[0] {
+				m[s.at] |= s.bits
+			}
+		case k >= 0:
+			m.join(of[f.rules[k]])
+		default:
+			return nil
+		}
+	}
+	return m
 }
 
 // start is with what a form may begin: words of the table, or rules that are read by code. One that
@@ -228,6 +309,7 @@ func (f *form) starts(at int, of []start, s *start) bool {
 type candidate struct {
 	*form
 	native []int // nil: surely
+	bits   uint64
 }
 
 // candidates are the forms of a rule that may begin with that word of the table, 0 for any other; in the order of the table,
@@ -246,7 +328,7 @@ func (r *ruleSet) candidates(k int, word uint16) []candidate {
 			case f.begin.empty || f.begin.words.has(word):
 				list = append(list, candidate{form: f})
 			case len(f.begin.native) > 0:
-				list = append(list, candidate{f, f.begin.native})
+				list = append(list, candidate{f, f.begin.native, nativeBits(f.begin.native)})
 			}
 			seen[f] = true
 		}
@@ -259,11 +341,30 @@ func (r *ruleSet) candidates(k int, word uint16) []candidate {
 	return list
 }
 
-// begins reports whether one of the rules that are read by code fits at i.
-func (p *parser) begins(native []int, i int) bool {
-	for _, k := range native {
-		if _, to := p.rule(k, i); to >= 0 {
-			return true
+// nativeBits are rules that are read by code, which come first among all rules, as a set.
+func nativeBits(list []int) uint64 {
+	var set uint64
+	for _, k := range list {
+		set |= 1 << k
+	}
+	return set
+}
+
+// fitting is which of the rules that are read by code were asked at a place, and which of them fit there.
+type fitting struct{ asked, fit uint64 }
+
+// begins reports whether one of the rules fits at i that a form begins with.
+func (n *fitting) begins(p *parser, c *candidate, i int) bool {
+	if c.bits&n.fit != 0 {
+		return true
+	}
+	for _, k := range c.native {
+		if bit := uint64(1) << k; n.asked&bit == 0 {
+			n.asked |= bit
+			if _, to := p.rule(k, i); to >= 0 {
+				n.fit |= bit
+				return true
+			}
 		}
 	}
 	return false
@@ -363,7 +464,10 @@ func (f *form) sequence(w []string, until string) (rest []string, must []*mask) 
 			if a, b, ok := strings.Cut(name, ":"); ok {
 				name, rule = a, b
 			}
-			f.code = append(f.code, op{kind: 'r', rule: int16(rules.id(rule)), cap: f.capture(name)})
+			k := rules.id(rule)
+			if f.code = append(f.code, op{kind: 'r', rule: int16(k), cap: f.capture(name)}); until == "" {
+				f.rules = append(f.rules, k)
+			}
 			w = w[1:]
 		default:
 			c := classOf(s)
@@ -502,6 +606,14 @@ func (m *mask) sparse() wordSet {
 	return out
 }
 
+func (s wordSet) size() int {
+	n := 0
+	for i := range s {
+		n += bits.OnesCount64(s[i].bits)
+	}
+	return n
+}
+
 // meets reports whether two sets share a word.
 func (s wordSet) meets(o *mask) bool {
 	for i := range s {
@@ -515,9 +627,12 @@ func (s wordSet) meets(o *mask) bool {
 func (m *mask) has(k uint16) bool { return m[k/64]&(1<<(k%64)) != 0 }
 
 // wordIDs are the numbers of the words of the table; 0 is none of them, 1 the first.
-var wordIDs = map[string]int{"": 0, "first": firstID}
+var wordIDs = map[string]int{"": 0, "first": firstID, aNumber: numberID}
 
-const firstID = 1
+const (
+	firstID  = 1
+	numberID = 2
+)
 
 func wordID(w string) int {
 	k, ok := wordIDs[w]
@@ -544,10 +659,10 @@ func (r *Reader) match(p *parser, f *form, from int) *match {
 	return m
 }
 
-// may reports whether the words that a form can't do without stand in the text.
-func (f *form) may(p *parser) bool {
+// may reports whether the words that a form can't do without are among those that stand in the text from where it is to begin.
+func (f *form) may(ahead *mask) bool {
 	for i := range f.must {
-		if !f.must[i].meets(&p.present) {
+		if !f.must[i].meets(ahead) {
 			return false
 		}
 	}
@@ -663,9 +778,10 @@ type found struct {
 // furthest is the value of the form that goes furthest from i on.
 func (p *parser) furthest(list []candidate, i int) found {
 	best := found{to: -1}
+	ahead, asked := &p.ahead[i], fitting{}
 	for n := range list {
 		c := &list[n]
-		if !c.may(p) || c.native != nil && !p.begins(c.native, i) {
+		if !c.may(ahead) || c.native != nil && !asked.begins(p, c, i) {
 			continue
 		}
 		m := p.r.match(p, c.form, i)
@@ -714,15 +830,15 @@ const maxTries = 400000
 
 // parser reads the tokens of one line, or of one bracket.
 type parser struct {
-	t       []text.Token
-	memos   []memo
-	id      uint32
-	r       *Reader
-	line    *ins.Line
-	steps   int
-	depth   int
-	words   []uint16 // the numbers of the tokens that are words of the table
-	present mask     // the words of the table that stand in it
+	t     []text.Token
+	memos []memo
+	id    uint32
+	r     *Reader
+	line  *ins.Line
+	steps int
+	depth int
+	words []uint16 // the numbers of the tokens that are words of the table
+	ahead []mask   // the words of the table that stand from each of them on
 }
 
 // memory is room for what the rules give at n places, for a parser so deep in brackets. A room is used again: what it
@@ -749,7 +865,26 @@ func (r *Reader) memory(depth, n int) ([]memo, uint32) {
 type room struct {
 	memos [][]memo
 	ids   uint32
+	words []uint16 // of the parsers of one line
+	ahead []mask
 }
+
+// forWords is room for n words, and for what stands from each of them on; nothing, behind the last one. It is used again once the
+// line of the text is read.
+func (r *room) forWords(n int) ([]uint16, []mask) {
+	at := len(r.ahead)
+	if at+n >= cap(r.ahead) {
+		at, r.words, r.ahead = 0, make([]uint16, 0, 2*cap(r.words)+n+64), make([]mask, 0, 2*cap(r.ahead)+n+64)
+	}
+	r.words, r.ahead = r.words[:at+n+1], r.ahead[:at+n+1]
+	words, ahead := r.words[at:at+n:at+n], r.ahead[at:at+n+1:at+n+1]
+	clear(words)
+	ahead[n] = mask{}
+	return words, ahead
+}
+
+// again lets the room for words be used again.
+func (r *room) again() { r.words, r.ahead = r.words[:0], r.ahead[:0] }
 
 // done gives the room to the next reader.
 func (r *Reader) done() {
@@ -764,13 +899,17 @@ var rooms = sync.Pool{New: func() any { return &room{} }}
 // ready makes the parser ready to read its tokens.
 func (p *parser) ready() *parser {
 	p.memos, p.id = p.r.memory(p.depth, len(p.t)+1)
-	p.words = make([]uint16, len(p.t))
-	for i := range p.t {
-		t := &p.t[i]
+	p.words, p.ahead = p.r.room.forWords(len(p.t))
+	for i := len(p.t) - 1; i >= 0; i-- {
+		t, m := &p.t[i], &p.ahead[i]
+		*m = p.ahead[i+1]
 		k := wordIDs[t.S]
-		if p.present.set(k); t.Ord == 1 {
+		if m.set(k); t.Ord == 1 {
 			k = firstID
-			p.present.set(k)
+			m.set(k)
+		}
+		if _, told := numerals[t.S]; told || t.Kind == 'n' || t.Kind == 'g' {
+			m.set(numberID)
 		}
 		if t.Kind == 'w' || t.Kind == 'p' {
 			p.words[i] = uint16(k)

@@ -63,20 +63,17 @@ func fixes(t []text.Token) bool {
 }
 
 func dropFillers(t []text.Token) []text.Token {
-	n := 0
+	var out []text.Token // nil: none was dropped so far
 	for i := range t {
-		if dropped(t, i) {
-			n++
-		}
-	}
-	if n == 0 {
-		return t
-	}
-	out := make([]text.Token, 0, len(t)-n)
-	for i := range t {
-		if !dropped(t, i) {
+		switch gone := dropped(t, i); {
+		case gone && out == nil:
+			out = append(make([]text.Token, 0, len(t)-1), t[:i]...)
+		case !gone && out != nil:
 			out = append(out, t[i])
 		}
+	}
+	if out == nil {
+		return t
 	}
 	return out
 }

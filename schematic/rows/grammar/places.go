@@ -793,8 +793,10 @@ var extents = []form{
 
 func yes(*match) any { return true }
 
-// partNames are the words that name a part of a garment's stitches.
-var partNames = set("front back sleeve sleeves body yoke thumb hand palm instep sole heel gusset foot leg hood collar shoulder half side fronts backs pocket strap flap")
+// partWords are the words that name a part of a garment's stitches.
+const partWords = "front back sleeve sleeves body yoke thumb hand palm instep sole heel gusset foot leg hood collar shoulder half side fronts backs pocket strap flap"
+
+var partNames = set(partWords)
 
 // partsAlone are those that stand for their stitches where no stitch is said: knit instep.
 var partsAlone = []string{"instep", "heel", "sole", "thumb", "gusset", "palm", "sleeve", "sleeves"}

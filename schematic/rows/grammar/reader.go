@@ -160,7 +160,7 @@ func (r *Reader) head() {
 			r.saysTerms(t, i+1, line)
 		}
 		for w := range strings.FieldsFuncSeq(low, func(c rune) bool { return !unicode.IsLetter(c) }) {
-			switch craft, known := craftWords[w]; {
+			switch craft, known := craftWords()[w]; {
 			case !known:
 			case craft == stitch.Crochet:
 				crochet++
@@ -172,7 +172,7 @@ func (r *Reader) head() {
 	r.crosses = fromCross(r.x.Src)
 	r.roundR, r.crochet, r.knits = rounds > 0, crochet > knits, knits >= crochet && knits > 0
 	if r.tunisian {
-		r.call("endst", thing{Kind: counted["tss"]})
+		r.call("endst", thing{Kind: counted()["tss"]})
 	}
 	if len(r.x.Sizes.Names) == 0 {
 		r.guessSizes()
@@ -209,7 +209,7 @@ func (r *Reader) crossStars(t []text.Token) {
 }
 
 // craftWords are words that tell of what craft a text is.
-var craftWords = func() map[string]stitch.Craft {
+var craftWords = sync.OnceValue(func() map[string]stitch.Craft {
 	m := map[string]stitch.Craft{}
 	for w := range strings.FieldsSeq("ch sc dc hdc htr tr crochet chain hook dtr inc treble crocheted mr") {
 		m[w] = stitch.Crochet
@@ -218,7 +218,7 @@ var craftWords = func() map[string]stitch.Craft {
 		m[w] = stitch.Knitting
 	}
 	return m
-}()
+})
 
 func containsAny(s string, words ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(s, w) })
@@ -410,6 +410,9 @@ var longStitch = text.Once(`(?i)\b(?:\d+|one|two|three|four|five|double) long\b`
 
 // one takes a line of the text. A paragraph that holds the head of a pattern is several.
 func (r *Reader) one(n int) {
+	if r.room != nil {
+		r.room.again()
+	}
 	raw, from := r.x.Src[n-1], 0
 	for _, to := range text.Cuts(raw) {
 		r.part(n, strings.Repeat(" ", len([]rune(raw[:from])))+raw[from:to])

@@ -153,7 +153,7 @@ func takenLoops(m *match) any {
 		return nil
 	}
 	v := value[spots](m, "p")
-	s := &ins.Stitch{Kind: counted["tss"], N: ins.N(1), Places: v.list, Count: v.count}
+	s := &ins.Stitch{Kind: counted()["tss"], N: ins.N(1), Places: v.list, Count: v.count}
 	if v.list[0].Kind == ins.FromHook && s.Count.How == ins.Unsaid {
 		s.Count.How = ins.CountsAsStitch
 	}

@@ -45,7 +45,7 @@ var olden = map[string]string{"tc": "tr", "htc": "htr", "dtc": "dtr", "ltr": "tr
 
 // counted are stitches that the standard's list does not hold: how many stitches they use
 // and make, and of what they are. Common practice.
-var counted = func() map[string]*stitch.Stitch {
+var counted = sync.OnceValue(func() map[string]*stitch.Stitch {
 	m := map[string]*stitch.Stitch{}
 	add := func(base, key string, craft stitch.Craft, uses, makes int, names string) {
 		for n := range strings.FieldsSeq(names) {
@@ -91,7 +91,7 @@ var counted = func() map[string]*stitch.Stitch {
 	add("sc", "sc", stitch.Crochet, 1, 1, "trs tfs tunisianreversestitch")
 	add("sc", "sc", stitch.Crochet, 2, 1, "tss2tog tks2tog tps2tog")
 	return m
-}()
+})
 
 // incOf is an increase or a decrease run together with its stitch: scinc, singlecrochetdecrease. The stitch is in the text's terms.
 func incOf(w string, t stitch.Terms) (thing, bool) {
@@ -144,7 +144,7 @@ func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
 			m.put(s, w)
 		}
 	}
-	for w, s := range counted {
+	for w, s := range counted() {
 		m.put(s, w)
 	}
 	for _, id := range []string{"sc", "hdc", "dc", "tr", "dtr"} {

@@ -4,17 +4,20 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"flatwright/schematic/stitch"
 )
 
-var ribWords = regexp.MustCompile(`\b(?:k|knit) ?(\d{1,2})(?: ,)? (?:p|purl) ?(\d{1,2})\b`)
+var ribWords = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(?:k|knit) ?(\d{1,2})(?: ,)? (?:p|purl) ?(\d{1,2})\b`)
+})
 
 // ClothOf finds the fabric that words name: htr, stocking stitch, k2, p2 rib. It
 // reports false if they name none that is known.
 func ClothOf(words string, t stitch.Terms) (Cloth, bool) {
 	low := strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(words), ",", " , ")), " ")
-	if m := ribWords.FindStringSubmatch(low); m != nil {
+	if m := ribWords().FindStringSubmatch(low); m != nil {
 		knit, _ := strconv.Atoi(m[1])
 		purl, _ := strconv.Atoi(m[2])
 		return Cloth{Knit: knit, Purl: purl}, knit > 0 && purl > 0

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"flatwright/schematic/stitch"
 )
@@ -19,9 +20,13 @@ type fabric struct {
 }
 
 var (
-	ribWords    = regexp.MustCompile(`\b(?:k|knit) ?([1-9]\d?)(?: ,)? (?:p|purl) ?([1-9]\d?)\b`)
-	namedStitch = regexp.MustCompile(`^(?:(?:double|half|irish|open) )?(?:moss|seed|linen|brioche|basketweave|trinity|rice|waffle|box|andalusian|daisy|star) stitch$`) // whose names differ from land to land
-	raisedWords = regexp.MustCompile(`\b(?:raised|post|fp|bp|(?:fp|bp)[a-z]+)\b`)
+	ribWords = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`\b(?:k|knit) ?([1-9]\d?)(?: ,)? (?:p|purl) ?([1-9]\d?)\b`)
+	})
+	namedStitch = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^(?:(?:double|half|irish|open) )?(?:moss|seed|linen|brioche|basketweave|trinity|rice|waffle|box|andalusian|daisy|star) stitch$`)
+	}) // whose names differ from land to land
+	raisedWords = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\b(?:raised|post|fp|bp|(?:fp|bp)[a-z]+)\b`) })
 )
 
 // fabricOf is the fabric of a section's own words, or of the gauge by that name.
@@ -36,14 +41,14 @@ func (w *printer) fabricOf(gauge, own string) fabric {
 		return crocheted(s, low)
 	}
 	f := fabric{knit: knitted(low)}
-	if f.knit == "" && w.from == w.o.Terms && namedStitch.MatchString(low) {
+	if f.knit == "" && w.from == w.o.Terms && namedStitch().MatchString(low) {
 		f.knit = low
 	}
 	return f
 }
 
 func crocheted(s *stitch.Stitch, low string) fabric {
-	f := fabric{st: s, raised: raisedWords.MatchString(low) && stitch.ByID("FP"+s.ID) != nil}
+	f := fabric{st: s, raised: raisedWords().MatchString(low) && stitch.ByID("FP"+s.ID) != nil}
 	switch {
 	case strings.Contains(low, "back loop"), strings.Contains(low, "back-loop"):
 		f.loop = " blo"
@@ -55,7 +60,7 @@ func crocheted(s *stitch.Stitch, low string) fabric {
 
 func knitted(low string) string {
 	stocking := strings.Contains(low, "stockinette") || strings.Contains(low, "stocking st") || strings.Contains(low, "st st")
-	switch m := ribWords.FindStringSubmatch(low); {
+	switch m := ribWords().FindStringSubmatch(low); {
 	case m != nil:
 		return fmt.Sprintf("k%s, p%s rib", m[1], m[2])
 	case stocking && (strings.Contains(low, "reverse") || strings.Contains(low, "rev ")):

@@ -523,7 +523,7 @@ func GoesOn(last, line string) bool {
 	if end == ';' && labelled().MatchString(line) { // each row ends so
 		return false
 	}
-	if strings.ContainsRune(",;&-–", end) || lastWord(last) || timesOn().MatchString(line) && strings.ContainsRune(")]", end) {
+	if strings.ContainsRune(",;&-–", end) || lastWord(last) || strings.ContainsRune(")]", end) && timesOn().MatchString(line) {
 		return true
 	}
 	if strings.ContainsRune(".:!?", end) || countedAtEnd().MatchString(last) {

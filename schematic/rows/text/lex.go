@@ -55,13 +55,12 @@ type lexer struct {
 // Lex cuts one line into tokens. Numbers in the trade's line become one token. A hyphen
 // within a word only glues what it joins.
 func Lex(line string, sizes int) []Token {
-	room := runes.Get().(*[]rune)
-	defer runes.Put(room)
-	l := &lexer{r: (*room)[:0], line: line, sizes: sizes}
+	l := lexers.Get().(*lexer)
+	defer l.done()
+	l.line, l.sizes = line, sizes
 	for _, c := range line {
 		l.r = append(l.r, c)
 	}
-	*room = l.r
 	if l.ascii = len(l.r) == len(line); !l.ascii {
 		for i, c := range l.r {
 			if k := strings.IndexRune(alike[0], c); k >= 0 {
@@ -69,18 +68,23 @@ func Lex(line string, sizes int) []Token {
 			}
 		}
 	}
-	l.out = make([]Token, 0, len(l.r)/4+4)
 	for l.i < len(l.r) && len(l.out) <= MaxTokens {
 		l.next()
 	}
 	if l.quoted {
 		l.out = unquoted(l.out)
 	}
-	return l.out
+	return append(make([]Token, 0, len(l.out)+1), l.out...)
 }
 
-// runes are rooms for the characters of a line, used again.
-var runes = sync.Pool{New: func() any { return new([]rune) }}
+// lexers are used again, with their room for characters and tokens.
+var lexers = sync.Pool{New: func() any { return &lexer{} }}
+
+func (l *lexer) done() {
+	clear(l.out)
+	*l = lexer{r: l.r[:0], out: l.out[:0]}
+	lexers.Put(l)
+}
 
 // quotePairs are signs that stand about instructions in place of brackets, each with the one that closes it.
 var quotePairs = map[string]string{"'": "'", "‘": "’", "\"": "\"", "“": "”", "<": ">", "«": "»", "|": "|"}

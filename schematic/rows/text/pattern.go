@@ -15,14 +15,23 @@ type Pattern struct {
 }
 
 // Once is a pattern that is compiled when it is first asked: a start does not pay for a text that is not read.
-func Once(expr string) func() *Pattern {
-	return sync.OnceValue(func() *Pattern {
-		p := &Pattern{Regexp: regexp.MustCompile(expr)}
-		if tree, err := syntax.Parse(expr, syntax.Perl); err == nil {
-			p.need = needs(tree.Simplify())
+func Once(expr string) func() *Pattern { return (&lazy{expr: expr}).pattern }
+
+// lazy is an expression and, once it was asked, what is made of it.
+type lazy struct {
+	expr string
+	once sync.Once
+	p    Pattern
+}
+
+func (l *lazy) pattern() *Pattern {
+	l.once.Do(func() {
+		l.p.Regexp = regexp.MustCompile(l.expr)
+		if tree, err := syntax.Parse(l.expr, syntax.Perl); err == nil {
+			l.p.need = needs(tree.Simplify())
 		}
-		return p
 	})
+	return &l.p
 }
 
 // letters are the characters of a line, and its pairs of neighbours (mixed down to 256 bits), small and capital ones alike.

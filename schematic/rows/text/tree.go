@@ -7,21 +7,44 @@ import (
 
 var shuts = map[string]string{"(": ")", "[": "]", "{": "}"}
 
+// level is a bracket that is open: its tokens stand as they are in the line, unless another bracket does among them.
+type level struct {
+	open Token
+	from int
+	list []Token // nil: those of the line
+}
+
+func (l *level) held(t []Token, to int) []Token {
+	if l.list == nil && to > l.from {
+		return t[l.from:to:to]
+	}
+	return l.list
+}
+
+// part takes the tokens up to one that is not among them.
+func (l *level) part(t []Token, to int) {
+	if l.list == nil {
+		l.list = append(make([]Token, 0, to-l.from+4), t[l.from:to]...)
+	}
+}
+
+func (l *level) add(k Token) {
+	if l.list != nil {
+		l.list = append(l.list, k)
+	}
+}
+
 // Tree folds tokens into brackets. Loose are the tokens of brackets that do not close, or
 // close and were never opened; deep tells that they nest too deeply to be read.
 func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 	if !slices.ContainsFunc(t, func(k Token) bool { return k.Kind == 'p' && strings.Contains("()[]{}", k.S) }) {
 		return t, nil, false
 	}
-	type level struct {
-		open Token
-		list []Token
-	}
 	stack := []level{{list: make([]Token, 0, len(t))}}
 	top := func() *level { return &stack[len(stack)-1] }
 	for i, k := range t {
 		if k.Kind != 'p' {
-			top().list = append(top().list, k)
+			top().add(k)
 			continue
 		}
 		switch k.S {
@@ -29,31 +52,33 @@ func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 			if len(stack) > MaxDepth {
 				return nil, nil, true
 			}
-			stack = append(stack, level{open: k})
+			top().part(t, i)
+			stack = append(stack, level{open: k, from: i + 1})
 		case ")", "]", "}":
 			if len(stack) < 2 || shuts[top().open.S] != k.S && slices.ContainsFunc(stack[1:], func(l level) bool { return shuts[l.open.S] == k.S }) {
+				top().part(t, i)
 				loose = append(loose, stray(t, i, len(stack) > 1)...)
 				continue
 			} // (3 ch, 1 tr] is closed by the wrong sign
 			g := top().open
-			g.Kind, g.Sub, g.End = 'g', top().list, k.End
+			g.Kind, g.Sub, g.End = 'g', top().held(t, i), k.End
 			stack = stack[:len(stack)-1]
-			top().list = append(top().list, g)
+			top().add(g)
 		default:
-			top().list = append(top().list, k)
+			top().add(k)
 		}
 	}
 	for len(stack) > 1 { // what never closes is as if it were not open
-		l := *top()
+		l, list := *top(), top().held(t, len(t))
 		stack = stack[:len(stack)-1]
-		if len(stack) == 1 && len(l.list) > 0 && countOf(l.list) { // (34 at the end of a row
+		if len(stack) == 1 && len(list) > 0 && countOf(list) { // (34 at the end of a row
 			g := l.open
-			g.Kind, g.Sub, g.End = 'g', l.list, l.list[len(l.list)-1].End
+			g.Kind, g.Sub, g.End = 'g', list, list[len(list)-1].End
 			top().list = append(top().list, g)
 			continue
 		}
 		loose = append(loose, l.open)
-		top().list = append(top().list, l.list...)
+		top().list = append(top().list, list...)
 	}
 	return stack[0].list, loose, false
 }

@@ -368,7 +368,7 @@ func (r *runner) chainsCounted(l *ins.Line, body []ins.Item) *fabric {
 		case q.chain > 1:
 			return nil
 		case q.space():
-			*q = run{kind: chainStitch, n: 1}
+			*q = run{kind: chainStitch(), n: 1}
 		}
 	}
 	return &f

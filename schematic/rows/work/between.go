@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -131,7 +132,7 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 		n = k
 	}
 	r.anew()
-	r.put(uniform(knitStitch, n), !wait || k >= 0)
+	r.put(uniform(knitStitch(), n), !wait || k >= 0)
 	r.round = s.round
 	if r.g != nil {
 		r.g.anew()
@@ -332,9 +333,9 @@ func (r *runner) found1(l *ins.Line, s start) {
 	r.anew()
 	f := &fabric{ring: s.ring}
 	if s.chain != nil {
-		f.add(run{kind: chainStitch, n: k, base: true})
+		f.add(run{kind: chainStitch(), n: k, base: true})
 	} else {
-		f = uniform(knitStitch, k)
+		f = uniform(knitStitch(), k)
 		f.ring = false
 	}
 	r.put(f, true)
@@ -440,7 +441,7 @@ func (r *runner) leaves(n *ins.Leave) {
 	}
 }
 
-var chainStitch = stitch.ByID("ch")
+var chainStitch = sync.OnceValue(func() *stitch.Stitch { return stitch.ByID("ch") })
 
 func (r *runner) anew() {
 	r.no, r.side, r.edge, r.panels, r.altNo = 0, 0, 0, nil, 0

@@ -105,11 +105,7 @@ func (f *fabric) reversedInto(g *fabric) *fabric {
 	if len(f.runs) < 2 && len(f.marks) == 0 {
 		return f
 	}
-	runs := g.runs[:0]
-	if cap(runs) < len(f.runs) {
-		runs = make([]run, len(f.runs))
-	}
-	*g = fabric{runs: runs[:len(f.runs)], picots: f.picots, groups: f.groups, ring: f.ring, midArch: f.midArch}
+	*g = fabric{runs: slices.Grow(g.runs[:0], len(f.runs))[:len(f.runs)], picots: f.picots, groups: f.groups, ring: f.ring, midArch: f.midArch}
 	for i := range f.runs {
 		g.runs[len(f.runs)-1-i] = f.runs[i]
 	}

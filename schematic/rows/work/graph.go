@@ -434,7 +434,7 @@ func (g *Graph) chained(k int) {
 			return
 		}
 		g.places = append(g.places, len(row.Stitches))
-		row.Stitches = append(row.Stitches, GraphStitch{Stitch: chainStitch, Counts: true, Colour: g.before})
+		row.Stitches = append(row.Stitches, GraphStitch{Stitch: chainStitch(), Counts: true, Colour: g.before})
 	}
 }
 

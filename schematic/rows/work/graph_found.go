@@ -22,9 +22,9 @@ func (g *Graph) assume(r *runner, lines []*ins.Line) {
 	if r.fab != nil && (r.known() || l.Label == nil || l.Label.Next || l.Label.From.At(r.size) != 1) || r.begun || l.Label == nil || len(l.Unread) > 0 || foundationOf(l.Body) != nil || usesNothing(l.Body) || fromRing(l) {
 		return
 	}
-	kind := chainStitch
+	kind := chainStitch()
 	if knitted(l.Body) {
-		kind = knitStitch
+		kind = knitStitch()
 	}
 	k, any := r.meantStitches(kind, lines)
 	if k == 0 {
@@ -54,7 +54,7 @@ func fromRing(l *ins.Line) bool { return l.Label.Round && !knitted(l.Body) }
 
 func foundationFor(kind *stitch.Stitch, k int) *fabric {
 	f := &fabric{}
-	f.add(run{kind: kind, n: k, base: kind == chainStitch})
+	f.add(run{kind: kind, n: k, base: kind == chainStitch()})
 	return f
 }
 

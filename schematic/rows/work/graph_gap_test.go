@@ -62,7 +62,7 @@ Row 1 (RS): P2, C6B, p2. (10 sts)
 func TestNoPlaceStandsOnARowOfWhichNothingIsKnown(t *testing.T) {
 	g := &Graph{Rows: []GraphRow{{Unknown: true}}, places: []int{0, 1}}
 	assert.Nil(t, g.standing(1))
-	g.Rows[0].Stitches = []GraphStitch{{Stitch: chainStitch}, {}}
+	g.Rows[0].Stitches = []GraphStitch{{Stitch: chainStitch()}, {}}
 	assert.Equal(t, []int{0}, g.standing(1), "the second is a space")
 }
 

@@ -168,13 +168,13 @@ func (g *Graph) atOnce(n *ins.Shape, change int) {
 		}
 		return
 	}
-	kind := chainStitch
+	kind := chainStitch()
 	for _, s := range row.Stitches {
 		if s.Stitch != nil && s.Stitch.Craft == stitch.Knitting {
-			kind = knitStitch
+			kind = knitStitch()
 		}
 	}
-	if kind == knitStitch {
+	if kind == knitStitch() {
 		return // a grid has them in the next row
 	}
 	if g.total += change; g.total > maxGraph {

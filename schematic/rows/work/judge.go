@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -51,13 +52,13 @@ func judge(x *ins.Text, list []*merged) {
 	}
 }
 
-var some = regexp.MustCompile(`(?i)\bfor [\w-]{1,6} size only\b`)
+var some = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\bfor [\w-]{1,6} size only\b`) })
 
 // forSome reports whether rows of a text are for some of its sizes only: then no size is sure of
 // all its rows.
 func forSome(x *ins.Text) bool {
 	return x.Unsized || len(x.Sizes.Names) > 1 && slices.ContainsFunc(x.Src, func(l string) bool {
-		return strings.Contains(strings.ToLower(l), "only") && !text.SomeSizes(l) && some.MatchString(l)
+		return strings.Contains(strings.ToLower(l), "only") && !text.SomeSizes(l) && some().MatchString(l)
 	})
 }
 

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -568,7 +569,7 @@ const leastRound = 8
 // foundRow begins with the chains of a row's own line, as a ring or not.
 func (r *runner) foundRow(l *ins.Line, n *ins.Chain, ring bool) {
 	f := &fabric{ring: ring}
-	f.add(run{kind: chainStitch, n: n.N.At(r.size), base: true})
+	f.add(run{kind: chainStitch(), n: n.N.At(r.size), base: true})
 	r.put(f, true)
 	r.cur.anew = true
 	r.round = r.round || ring
@@ -1115,7 +1116,7 @@ func (r *runner) addChain(below *fabric, carry *ins.Chain, body []ins.Item) (*fa
 		return below, carry, body
 	}
 	f := &fabric{}
-	f.add(run{kind: chainStitch, n: min(k, maxSteps), base: true})
+	f.add(run{kind: chainStitch(), n: min(k, maxSteps), base: true})
 	if r.g != nil {
 		r.g.chained(min(k, maxSteps))
 	}
@@ -1444,4 +1445,4 @@ func (r *runner) height(k int) (units.Num, bool) {
 	return r.x.Gauge.RowHeight.Times(k), true
 }
 
-var knitStitch = stitch.ByID("k")
+var knitStitch = sync.OnceValue(func() *stitch.Stitch { return stitch.ByID("k") })

@@ -730,7 +730,7 @@ func (r *runner) stuff(f *fabric) *stitch.Stitch {
 		return nil
 	}
 	k := f.main()
-	if k == chainStitch {
+	if k == chainStitch() {
 		return stitch.ByID("sc")
 	}
 	return k

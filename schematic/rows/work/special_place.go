@@ -204,7 +204,7 @@ func (w *work) otherSide() {
 	}
 	all := from.stitches()
 	w.under, w.spaced = true, false
-	w.from = &fabric{runs: []run{{kind: chainStitch, n: n, base: true}}}
+	w.from = &fabric{runs: []run{{kind: chainStitch(), n: n, base: true}}}
 	w.cur = over(w.from)
 	w.cur.pos = all
 	if w.g != nil {

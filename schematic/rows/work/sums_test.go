@@ -34,7 +34,7 @@ func TestARowCountsItsStitchesAndItsChainsApart(t *testing.T) {
 	assert.Equal(t, dc, (&fabric{runs: []run{{kind: sc, n: 2}, {kind: dc, n: 3}}}).main())
 	assert.Equal(t, sc, f.main(), "3 of each: the one that comes first")
 	assert.False(t, f.base())
-	assert.True(t, (&fabric{runs: []run{{kind: chainStitch, n: 3, base: true}}}).foundation())
+	assert.True(t, (&fabric{runs: []run{{kind: chainStitch(), n: 3, base: true}}}).foundation())
 	assert.Equal(t, 7, uniform(sc, 7).stitches())
 	assert.Empty(t, uniform(sc, 0).runs)
 }

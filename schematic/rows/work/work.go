@@ -319,7 +319,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 func (w *work) pickUp(n *ins.PickUp, tail []ins.Item, need int) {
 	kind := n.Kind
 	if kind == nil {
-		kind = knitStitch
+		kind = knitStitch()
 	}
 	if n.Held && w.cur.left >= w.count(n.N) {
 		w.stitch(&ins.Stitch{Placed: n.Placed, Kind: kind, N: n.N}, tail, need)
@@ -614,7 +614,7 @@ func (w *work) kind() *stitch.Stitch {
 	if k := w.out.main(); k != nil && k.Plain() != nil {
 		return k.Plain()
 	}
-	if k := w.from.main(); k != nil && k.Plain() != nil && k != chainStitch {
+	if k := w.from.main(); k != nil && k.Plain() != nil && k != chainStitch() {
 		return k.Plain()
 	}
 	return stitch.ByID("sc")
@@ -850,7 +850,7 @@ func (w *work) tooMany(gap int, kind *stitch.Stitch, at ins.Span) {
 	}
 	w.tellGap(gap, have, "rows/over-use", at, "this needs %s stitches more than the row below has | %s stitches in the row below | at least %s stitches",
 		"use %s fewer here, or make them in the row below", gap, have, have+gap, gap)
-	w.doubted(kind != nil && kind != chainStitch && w.from.base()) // in next ch and next sc: in those of the row itself
+	w.doubted(kind != nil && kind != chainStitch() && w.from.base()) // in next ch and next sc: in those of the row itself
 }
 
 // doubted says of what was found last, if it is so, that where it is worked is not sure.
