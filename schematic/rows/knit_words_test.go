@@ -1,6 +1,9 @@
 package rows
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // A rib in words: knit one, purl one.
 func TestARibInWordsIsRead(t *testing.T) {
@@ -82,7 +85,7 @@ func TestSoManyRowsEndWithARowOfThePattern(t *testing.T) {
 
 // Two stretches of a rib alone are the whole row, again and again.
 func TestTheTwoStretchesOfARibAreTheRow(t *testing.T) {
-	for _, w := range []string{"K2, P2", "P2, K2", "k1, p1", "K3, P2"} {
+	for _, w := range []string{"K2, P2", "P2, K2", "k1, p1", "K3, P2", "Join contrast yarn and K1, P1 (rib)"} {
 		comesTo(t, "Cast on 46 sts.\nRow 1: %s\nRow 2: P. (%d sts)\n", w, 46, true)
 	}
 }
@@ -91,5 +94,19 @@ func TestTheTwoStretchesOfARibAreTheRow(t *testing.T) {
 func TestWordsBesideKnittedRowsCountNothing(t *testing.T) {
 	for _, w := range []string{"Row 1: K30, working over 16 centre sts, k7, k2tog, k7", "Row 1: P2, k2 for 1 inch, dec 1 stitch after the last row of ribbing", "Row 1: K2tog, k to end. There are three sets of 15 sts on the needle", "Row 1: K2tog, knit center 44 sts"} {
 		comesTo(t, "Cast on 46 sts.\n%s.\nRow 2: P. (%d sts)\n", w, 45, false)
+	}
+}
+
+// A range of rows whose dash stands free, and no sign behind it.
+func TestARangeOfPlainRowsHasNoStitches(t *testing.T) {
+	for _, w := range []string{"Row 2 – 4 knit", "Rows 2 - 4 purl", "Row 2 - 4 k", "Row 2: And every other row knit"} {
+		comesTo(t, "Cast on 46 sts.\nRow 1 knit\n%s\nRow 5 k2tog, k to end (%d sts)\n", strings.ReplaceAll(w, "other row knit", "other row knit\nRow 3: k"), 45, true)
+	}
+}
+
+// A letter and a number that name a diagram are no count.
+func TestADiagramIsNoCount(t *testing.T) {
+	for _, w := range []string{"See diagram A.1. The diagram shows all rows"} {
+		comesTo(t, "Cast on 46 sts.\n%s.\nRow 1: k2tog, k to end. (%d sts)\n", w, 45, true)
 	}
 }

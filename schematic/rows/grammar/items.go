@@ -123,7 +123,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "(k/knit/p/purl/work/patt) [across/over] [held] {n:num} [held/live] [first/second/left/right] (instep/sleeve) $st [on/from holder]", meaning: "stitches that waited are taken in", example: "Rnd 2: K10, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along heel flap, k to end", build: partJoined},
 	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", when: tests{inRow, has("n")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)} }},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
-	{rule: "stitch", pattern: "(knit/k {n:num} [,] purl/p {m:num} | purl/p {n:num} [,] knit/k {m:num})", meaning: "the two stretches of a rib, again and again", example: "Row 1: K2, p2", when: tests{inRow, opens, ends, no(crochet)}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(knit/k {n:num} [,] purl/p {m:num} | purl/p {n:num} [,] knit/k {m:num})", meaning: "the two stretches of a rib, again and again", example: "Row 1: K2, p2", when: tests{inRow, opensOr("and"), endsOrKind("g"), no(crochet)}, build: func(m *match) any {
 		first, second := "k", "p"
 		if m.p.t[m.from].Is("p", "purl") {
 			first, second = second, first
@@ -131,7 +131,7 @@ var stitches = []form{
 		if n, k := m.num("n", 0), m.num("m", 0); m.p.depth > 0 || n.By != nil || k.By != nil || n.All > 4 || k.All > 4 {
 			return nil
 		}
-		return ribTo(first, second)(m)
+		return ribRow(m, first, second)
 	}},
 	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "(k/knit/p/purl) [in/into/through] {l:legs} [of] [$next/same/first/last] {u:unit}", meaning: "as many stitches in one as it is worked in front and in back", example: "Row 3: K2, k into front, back and front of next st, k to end", build: func(m *match) any {
@@ -253,7 +253,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "slip/sl [{num}] [,] [and] k/knit [{num}] [,] and pass", meaning: "slip, knit, pass over", example: "Row 2: K2, * k 2 tog, k 1, slip, k and pass *, k to end", when: tests{no(before("slipped", "sl", "slip", "over", "the", "it", "first", "st", "stitch")), no(beforeKind("n"))}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("skpo"), N: ins.N(1)} }},
 	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", when: tests{inRow}, build: stitchTo},
 	{rule: "stitch", pattern: "(work/knit | cont working) [all/each/every/$rem] [$rem/other] [$st] (as | in manner/way [that/in which]) [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is) [them/it] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: K3, work each stitch in the manner it presents, k3", when: tests{inRow, said("it", "they", "you")}, build: stitchTo},
-	{rule: "stitch", pattern: "(k/knit [over/across] [all/every/each] k/knit/knits/ks [$st] [across] [,/;] [and] [then] p/purl [over/across] [all/every/each] p/purl/purls/ps [$st] | p/purl [over/across] [all/every/each] p/purl/purls/ps [$st] [across] [,/;] [and] [then] k/knit [over/across] [all/every/each] k/knit/knits/ks [$st] | (k/knit and p/purl | p/purl and k/knit) [all/each/every] [$st]) [as [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is/set) [you/them/it]] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: Knit the knit sts and purl the purl sts", build: func(m *match) any {
+	{rule: "stitch", pattern: "(k/knit [over/across] [all/every/each] k/knit/knits/ks/knitted [$st] [across] [,/;] [and] [then] p/purl [over/across] [all/every/each] p/purl/purls/ps/purled [$st] | p/purl [over/across] [all/every/each] p/purl/purls/ps/purled [$st] [across] [,/;] [and] [then] k/knit [over/across] [all/every/each] k/knit/knits/ks/knitted [$st] | (k/knit and p/purl | p/purl and k/knit) [all/each/every] [$st]) [as [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is/set) [you/them/it]] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: Knit the knit sts and purl the purl sts", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.said("and") && !m.said("as") && m.to-m.from < 4 {
 			return nil
 		}
@@ -541,9 +541,18 @@ func ribTo(first, second string) func(m *match) any {
 		if !m.p.line.IsRow() || m.from > 0 && (m.p.depth > 0 || !m.p.at(m.from-1).Is(".", ":") && !m.said("rib", "ribbing")) { // the whole of a row or a bracket
 			return nil
 		}
-		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(first), N: m.num("n", 1)}, &ins.Stitch{Kind: stitch.ByID(second), N: m.num("m", 1)}}
-		return &ins.Repeat{Body: body, Until: value[ins.Extent](m, "e"), Stop: -1, Cut: true}
+		return ribRow(m, first, second)
 	}
+}
+
+// ribRow is the two stretches of a rib, as far as the words say.
+func ribRow(m *match, first, second string) any {
+	body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(first), N: m.num("n", 1)}, &ins.Stitch{Kind: stitch.ByID(second), N: m.num("m", 1)}}
+	e, ok := m.get("e").(ins.Extent)
+	if !ok {
+		e = ins.Extent{Kind: ins.ToEnd, At: m.span()}
+	}
+	return &ins.Repeat{Body: body, Until: e, Stop: -1, Cut: true}
 }
 
 // frontAndBack is one stitch worked in front and in back.

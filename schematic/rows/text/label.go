@@ -351,7 +351,7 @@ func (p *labeller) behindDash() bool {
 		one := p.peek(-2).Is("row", "round", "rnd", "rd", "r")
 		return one && (next.Kind == 'w' && next.S != "row" && n.Num.All <= p.l.To.All || next.Is("-") && next.Glued && p.peek(3).Kind == 'w' && p.peek(3).Glued)
 	}
-	if dash.Glued || next.Kind != 'w' {
+	if dash.Glued || next.Kind != 'w' || next.Is("knit", "purl", "k", "p", "plain") && n.Num.All > p.l.From.All { // Row 5 – 7 knit
 		return false
 	}
 	if _, again := RowWord(next.S); again && p.peek(3).Is(":", ".", "-", "--", ")") { // 1 row - 4 rows:
@@ -642,6 +642,10 @@ func (p *labeller) behind() {
 		switch {
 		case p.every():
 			continue
+		case p.peek(0).Is(":") && p.peek(1).Is("and") && p.peek(2).Is("every", "all", "each"): // Row 4: And every other row knit
+			if p.i++; p.every() {
+				continue
+			}
 		case p.peek(0).Is(",", "-", "--", ":") && sideOf(p.peek(1), p.peek(2)) != 0 && p.sideEnds(1):
 			p.i++
 			p.side()

@@ -384,7 +384,8 @@ func set(words string) map[string]bool {
 // stop goes over a full stop that ends no sentence: that of an abbreviation, or where a comma is meant: k1.p1 rib.
 func (l *lexer) stop(i int) bool {
 	comma := i > 1 && i+2 < len(l.r) && unicode.IsDigit(l.r[i-1]) && strings.ContainsRune("kKpP", l.r[i-2]) && strings.ContainsRune("kKpP", l.r[i+1]) && unicode.IsDigit(l.r[i+2])
-	if !comma && !l.abbreviates(i) && !l.dotted(i) {
+	named := i > 1 && i+1 < len(l.r) && unicode.IsUpper(l.r[i-1]) && l.r[i-2] == ' ' && unicode.IsDigit(l.r[i+1]) && !strings.ContainsRune("KP", l.r[i-1]) // diagram A.1
+	if !comma && !named && !l.abbreviates(i) && !l.dotted(i) {
 		return false
 	}
 	if l.i++; comma {
@@ -430,7 +431,7 @@ func (l *lexer) numberFollows(t *Token, j int) bool {
 		k := len(l.out) - 2
 		return !l.counted() && (k < 0 || l.out[k].Is(".") || !l.countAt(j))
 	case t.S == "rem":
-		return len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "on", "over", "across", "slip", "place", "work")
+		return len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "on", "over", "across", "slip", "place", "work", ",", ";")
 	}
 	return beforeNumber[t.S] && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j))
 }
