@@ -149,3 +149,59 @@ joins:
 	require.NotNil(t, g.Worn)
 	assert.Empty(t, noted(g))
 }
+
+// A cowl of 40 rounds at 24 to 4 in stands up from the ends of the neck, and is no part of the length.
+func TestACowlInTheRoundIsMeasuredFromTheShoulder(t *testing.T) {
+	g := schematic.Work(pattern(t, "vest-cowl.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, 40*101.6/24, measured(t, g, "cowl height").Length.Float(), 0.01)
+	_, hi := bounds(g.Worn.Views[0].Outline)
+	assert.InDelta(t, hi.Y-40*101.6/24, measured(t, g, "length").Length.Float(), 0.01)
+}
+
+// Straps of 22 by 150 mm that are sewn along one row of edges lie on each other, if only by less than what is sewn may: that is told, and not drawn.
+func TestStrapsThatLieOnEachOtherAreNotDrawn(t *testing.T) {
+	g := schematic.Work(written(t, `
+version: 1
+pattern: Straps
+terms: US
+units: cm
+sizes: one
+gauges:
+  fabric: 18 sts and 20 rows over 10 cm in single crochet
+pieces:
+  - piece: Front
+    sections:
+      - {cast on: 60}
+      - {even: 10 rows, left edge: side, right edge: side}
+      - divide:
+          - {part: Left cup, stitches: 30, mirror of: Right cup}
+          - part: Right cup
+            stitches: 30
+            left edge: outer cup
+            right edge: inner cup
+            sections:
+              - {decrease: 1, at: both edges, every: 1 row, times: 13}
+              - {bind off: all, edge: cup top}
+  - piece: Back
+    sections:
+      - {cast on: 60}
+      - {even: 10 rows, left edge: side, right edge: side}
+      - {bind off: all, edge: back top}
+  - piece: Strap
+    kind: band
+    make: 2
+    sections:
+      - {cast on: 4, edge: end}
+      - {even: 60 rows}
+      - {bind off: all, edge: end}
+joins:
+  - {sew: Front side, to: Back side}
+  - {sew: Strap end, to: [Front Left cup top, Front Right cup top, Back back top], how: in 4 places}
+`), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.NotEmpty(t, g.Findings)
+	assert.Contains(t, g.Findings[len(g.Findings)-1].Message, "Strap and Strap would lie on each other")
+}

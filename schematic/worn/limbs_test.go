@@ -329,3 +329,53 @@ func TestAGatheredSkirtSpreadsFromItsWaist(t *testing.T) {
 		}
 	}
 }
+
+// A bib of 34 rows at 28 to 10 cm that is picked up from a waist is no trunk: the trousers, 12 rounds of rib at 30 and 46, with legs of 8 + 48 rounds and 10 of
+// rib, hang from their own waist, and the length is that of all of them.
+func TestABibThatIsPickedUpStandsOnItsTrousers(t *testing.T) {
+	g := schematic.Work(written(t, `
+version: 1
+pattern: Bib
+terms: UK
+units: cm
+sizes: one
+gauges:
+  fabric: 20 sts and 28 rounds over 10 cm in stocking stitch
+  rib: 20 sts and 30 rounds over 10 cm in rib
+pieces:
+  - piece: Trousers
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 104, gauge: rib, edge: waist}
+      - {even: 12 rows, rib: yes}
+      - {even: 46 rows, gauge: fabric}
+      - divide:
+          - {hold: 52, name: right leg}
+          - {hold: 52, name: left leg}
+  - piece: Leg
+    make: 2
+    worked: in the round, from the neck
+    sections:
+      - start from:
+          - {piece: Trousers, part: right leg, stitches: 52}
+          - {add: 4}
+      - {even: 8 rows}
+      - {decrease: 2, at: across, every: 6 rows, times: 8}
+      - {even: 10 rows, gauge: rib, rib: yes}
+      - {bind off: all, edge: cuff}
+  - piece: Bib
+    kind: front
+    onto:
+      - Trousers waist, 1 in every 2 sts
+    sections:
+      - {even: 34 rows}
+      - {bind off: all, edge: bib top}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	trousers, leg, bib := 12/3.0*10+46/2.8*10, 56/2.8*10+10/3.0*10, 34/2.8*10
+	assert.InDelta(t, trousers+leg+bib, measured(t, g, "length").Length.Float(), 0.01)
+	assert.InDelta(t, leg, measured(t, g, "inside leg").Length.Float(), 0.01)
+	assert.InDelta(t, bib, measured(t, g, "bib height").Length.Float(), 0.01)
+	assert.InDelta(t, 520, measured(t, g, "hip").Length.Float(), 0.01)
+}

@@ -1169,7 +1169,7 @@ func (tk *taker) limbs(root *panel) {
 		lo = pt{X: min(lo.X, l.X), Y: min(lo.Y, l.Y)}
 	}
 	foot, _ := p.level(lo.Y, 0.01)
-	tk.take("length", foot, pt{X: left, Y: rh.Y}, schematic.Vertical, false, units.Num{})
+	tk.take("length", foot, pt{X: left, Y: tk.bibs(root, rh.Y)}, schematic.Vertical, false, units.Num{})
 	named := func(name string) bool {
 		return slices.ContainsFunc(root.made.Measures, func(m schematic.Measure) bool { return m.Name == name })
 	}
@@ -1214,6 +1214,17 @@ func (tk *taker) limbs(root *panel) {
 		}
 	}
 	tk.seen["length"] = true
+}
+
+// bibs measures what faces front and stands on what legs hang from, and is how high all of it reaches.
+func (tk *taker) bibs(root *panel, top float64) float64 {
+	for _, q := range tk.a.placed {
+		if _, h := box(q.drawn); q.face == front && q.hung && slices.Contains(q.hosts, root) && !q.strip && h.Y > top {
+			top = h.Y
+			tk.upright(q)
+		}
+	}
+	return top
 }
 
 // reaches reports whether the panel reaches as far to the right as x.
@@ -1272,6 +1283,9 @@ func (tk *taker) hoods() {
 		if p.shares() && p.hung && p.made.Kind != schematic.KindYoke && len(p.ribs) > 0 { // such as a roll neck
 			lo, hi := box(p.drawn)
 			tk.take(strings.ToLower(p.made.Name)+" height", pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
+		}
+		if lo, hi := box(p.drawn); p.made.Round && p.hung && !p.shares() && p.where.sin == 0 && slices.Contains(p.onto, "neck") && hi.Y > p.seam[0].Y+close && lo.Y < hi.Y { // a cowl
+			tk.take(strings.ToLower(p.made.Name)+" height", pt{X: hi.X, Y: p.seam[0].Y}, hi, schematic.Vertical, false, units.Num{})
 		}
 		if p.face == either && p.halved && p.hung && p.made.Kind != schematic.KindSleeve && p.where.sin == 0 && !p.isStrap() {
 			tk.upright(p)

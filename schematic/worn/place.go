@@ -162,7 +162,7 @@ func (p *panel) standing() motion {
 // bodices are the fronts that do not stand on another by an end, and without skirts, if any is left: they hang from it.
 func (a *assembly) bodices(fronts []*proto) []*proto {
 	fronts = slices.DeleteFunc(slices.Clone(fronts), func(q *proto) bool { // such as a bib
-		return slices.ContainsFunc(a.ends, func(s sewnOn) bool { return a.sews(s.join, q.made) })
+		return len(q.made.Piece.Onto) > 0 || slices.ContainsFunc(a.ends, func(s sewnOn) bool { return a.sews(s.join, q.made) })
 	})
 	if b := slices.DeleteFunc(slices.Clone(fronts), func(q *proto) bool { return q.made.Kind == schematic.KindSkirt }); len(b) > 0 {
 		return b

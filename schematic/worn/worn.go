@@ -243,8 +243,8 @@ func (a *assembly) clash() *finding.Finding {
 				continue
 			}
 			px, py := points(x.drawn), points(y.drawn)
-			c := common(px, py)
-			if c <= mostClash || c <= mostClashShare*min(area(px), area(py)) {
+			c, least := common(px, py), min(area(px), area(py))
+			if c <= mostClash && c < least/2 || c <= mostClashShare*least { // or most of what is small, such as a strap
 				continue
 			}
 			return &finding.Finding{Kind: "worn/overlap", Severity: finding.Note, Sizes: []string{a.g.Size}, Pos: x.made.Piece.Pos, Piece: x.made.Name,
