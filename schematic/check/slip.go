@@ -32,7 +32,7 @@ type slip struct {
 }
 
 // slipped is what is found of a pattern, with what follows from one wrong number told as one finding, at that number and with the number in whose
-// place it stands. Nothing changes where no other number, or more than one, leaves nothing of it to find.
+// place it stands. Nothing changes where no other number, or more than one, leaves as little to find.
 func slipped(p *schematic.Pattern, gs []*schematic.Garment, all finding.List) finding.List {
 	if len(gs) != p.Sizes.Len() || len(all) < 2 {
 		return all
@@ -83,16 +83,16 @@ func (s *slip) explain() finding.List {
 	var best []answer
 	for _, n := range numbers(s.p, s.all) {
 		for _, to := range guesses(n.of(s.p), s.in) {
-			if len(best) > 1 || *s.left < 0 {
+			if *s.left < 0 || len(best) > 1 && len(best[0].left) == 0 {
 				return s.all
 			}
-			q := n.with(s.p, s.in, to)
-			if !s.quiet(q, n.piece) {
-				continue
-			}
-			*s.left -= s.whole() * s.p.Sizes.Len()
-			if left := look(q, schematic.WorkAll(q)); s.explains(left) {
-				best = append(best, answer{n, to, placeOf(s.p.Pieces[n.piece].Sections, q.Pieces[n.piece].Sections), left})
+			a, ok := s.answer(n, to)
+			switch {
+			case !ok:
+			case len(best) == 0 || len(a.left) < len(best[0].left):
+				best = []answer{a}
+			case len(a.left) == len(best[0].left):
+				best = append(best, a)
 			}
 		}
 	}
@@ -100,6 +100,17 @@ func (s *slip) explain() finding.List {
 		return s.all
 	}
 	return s.tell(best[0])
+}
+
+// answer is what is found with another number in the place of one; false if it does not explain what is found now.
+func (s *slip) answer(n number, to int) (answer, bool) {
+	q := n.with(s.p, s.in, to)
+	if !s.quiet(q, n.piece) {
+		return answer{}, false
+	}
+	*s.left -= s.whole() * s.p.Sizes.Len()
+	left := look(q, schematic.WorkAll(q))
+	return answer{n, to, placeOf(s.p.Pieces[n.piece].Sections, q.Pieces[n.piece].Sections), left}, s.explains(left)
 }
 
 // tell is what is left to find beside the slip, and the slip.
@@ -193,13 +204,14 @@ func guesses(g expr.Graded, in []int) []int {
 		return int(v.Floor()), ok && i >= 0 && i < len(g.Vals) && v.IsInt()
 	}
 	n, ok := at(in[0])
-	for _, i := range in {
+	apart := 0
+	for i := range g.Vals {
 		if m, has := at(i); !has || m != n {
-			ok = false
+			apart++
 		}
 	}
-	if !ok {
-		return nil
+	if !ok || (apart > 0) == (len(in) == len(g.Vals)) && len(g.Vals) > 1 {
+		return nil // one number for all sizes is not wrong in one of them, and of several not all are
 	}
 	turned := []byte(strconv.Itoa(n))
 	slices.Reverse(turned)

@@ -99,3 +99,13 @@ func TestALengthThatIsLongestInTheMiddleSizeIsAskedAbout(t *testing.T) {
 	assert.Equal(t, []string{"grading/jump: Back length is shorter in M than in both sizes beside it"}, peaks(of("30 (20, 32, –)")))
 	assert.Empty(t, peaks(of("30 (35, 30, –)")), "2.5 cm, and 2 cm and two rows are 3")
 }
+
+// By hand: 93 chains are 92 stitches and one for the turn, as in all sizes; 92 less 10 are the 82 stated. Of 90 stitches 4 times 2 less would leave 82 too, but 5 times stands for all
+// sizes and cannot be wrong in one of them.
+func TestANumberForAllSizesIsNotWrongInOneOfThem(t *testing.T) {
+	chained := strings.Replace(plainBack, "cast on: 92 (102, 112, 122)", "chain: 93 (103, 113, 123)\n        stitches: 92 (102, 112, 122)", 1)
+	assert.Empty(t, foundIn(t, chained))
+	found := foundIn(t, strings.Replace(chained, "stitches: 92 (", "stitches: 90 (", 1))
+	require.Len(t, found, 1, "%v", kindsOf(found))
+	assert.Equal(t, "arithmetic/count: 90 in S is probably 92: the rest agrees with that", kindsOf(found)[0])
+}
