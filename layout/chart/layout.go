@@ -1,5 +1,7 @@
 package chart
 
+import "math"
+
 // lay places everything: some sweeps up and down, then row by row for good.
 func (p *plan) lay() {
 	if r := p.work.edgeAt(); r > 0 {
@@ -40,25 +42,37 @@ func (p *plan) lay() {
 	}
 }
 
-// spiral lets rounds that are not joined rise into one another: at its end each stands as
-// far out as the next one begins.
+// spiral lets rounds that are not joined rise into one another: at its end each stands further out, by as much as the lowest of
+// them is high, so that what is worked into it stands on it all around.
 func (p *plan) spiral() {
 	if p.form != circle {
 		return
 	}
+	pitch := math.Inf(1)
 	for r, l := range p.lines {
-		if !l.row.Spiral || l.row.Base {
-			continue
+		if l.spirals() {
+			pitch = min(pitch, l.top-p.floor(r))
 		}
-		pitch := l.top - p.ringOf()
-		if r > 0 {
-			pitch = l.top - p.lines[r-1].top
+	}
+	for _, l := range p.lines {
+		if !l.spirals() {
+			continue
 		}
 		for i, n := range l.nodes {
 			out := pitch * float64(i) / float64(len(l.nodes))
 			n.v, n.fv = n.v+out, n.fv+out
 		}
 	}
+}
+
+func (l *line) spirals() bool { return l.row.Spiral && !l.row.Base }
+
+// floor is the level on which a round stands.
+func (p *plan) floor(r int) float64 {
+	if r == 0 {
+		return p.ringOf()
+	}
+	return p.lines[r-1].top
 }
 
 // sweep goes up over all rows and down again.

@@ -153,7 +153,7 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 			n.fv, n.v = top-ovalWide/2, top-ovalWide/2
 			continue
 		}
-		if p.form != flat && (n.petal() || n.prev.petal() || n.next.petal()) { // its short ones stand low at its sides, and what parts petals between them
+		if p.standsLow(n) {
 			continue
 		}
 		low := top - p.dip()
@@ -174,6 +174,12 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 		}
 	}
 	return moved
+}
+
+// standsLow reports whether a stitch stays under its row's top: a slip stitch has no stem and lies on its place; in rounds the short ones
+// of a petal stand at its sides, and what parts petals between them.
+func (p *plan) standsLow(n *node) bool {
+	return n.st.Kind != nil && n.st.Kind.Key == "slip" || p.form != flat && (n.petal() || n.prev.petal() || n.next.petal())
 }
 
 // dip is how far a head may stand under its row's top: in rounds, where what is

@@ -128,3 +128,18 @@ func TestARowOverPlacesThatAreNotThereIsAGap(t *testing.T) {
 	assert.Len(t, w.Rows, 2)
 	assert.Equal(t, "row 2 was not read: what it is worked into is not known; row 3 stands on it and is not drawn", w.ending())
 }
+
+func TestASlipStitchLiesOnItsPlaceAndASpiralLeavesNoGapUnderIt(t *testing.T) {
+	w := workOfText(t, "Terms: US\nRnd 1: Ch 2, 5 sc in 2nd ch from hook. (5)\nRnd 2: 2 sc in each st around. (10)\nRnd 3: *3 tr in next st, sl st in next st; rep from * around.\n")
+	p := newPlan(w, false)
+	p.lay()
+	slips := 0
+	for _, n := range p.lines[len(p.lines)-1].nodes {
+		assert.LessOrEqual(t, n.fv, n.feet[0].v+2*clear, "its foot is at its place")
+		if n.st.Kind.Key == "slip" {
+			slips++
+			assert.Less(t, n.v, n.feet[0].v+2.5)
+		}
+	}
+	assert.Equal(t, 5, slips)
+}

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strconv"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -62,4 +63,34 @@ func widened(m *match) any {
 		body = []ins.Item{&ins.Stitch{Kind: k, N: ins.N(o - 1)}, two}
 	}
 	return &ins.Repeat{Body: body, Until: ins.Extent{Kind: ins.ToEnd, At: m.span()}, Stop: -1, Cut: o > 1}
+}
+
+// lastOfLegs gives a cluster without a word about its stitches those of the one that was told before it: 3 tr in next loop, ... (cluster
+// made), ch 3, cluster in same loop. One behind the chain that begins a row has that for one more stitch.
+func (r *Reader) lastOfLegs(list []ins.Item, begins bool) {
+	for i, n := range list {
+		switch n := n.(type) {
+		case *ins.Repeat:
+			r.lastOfLegs(n.Body, false)
+		case *ins.Stitch:
+			k := n.Kind
+			switch {
+			case k == nil || !ofLegs(k):
+			case stitch.ByID(k.ID) == nil:
+				if begins && i > 0 && is[*ins.Chain](list[i-1]) && !slices.ContainsFunc(list[:i-1], worksOn) {
+					k = k.Of(k.Legs+1, k.Base)
+				}
+				r.legs[k.Key] = k
+			case r.legs[k.Key] != nil:
+				n.Kind = r.legs[k.Key]
+				r.x.Used[n.Kind.ID] = n.Kind
+			}
+		}
+	}
+}
+
+// worksOn reports whether an instruction works more than the slip stitches that lead to where a round begins.
+func worksOn(n ins.Item) bool {
+	st, ok := n.(*ins.Stitch)
+	return is[*ins.Repeat](n) || ok && (st.Kind == nil || st.Kind.ID != "slst")
 }

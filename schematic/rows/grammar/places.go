@@ -301,12 +301,12 @@ var cores = []form{
 	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
 	{rule: "core", pattern: "rest/remainder/balance of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row", build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
-	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}] [to/until/till end [of] [$row]]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
 	{rule: "core", pattern: "last {u:unit} made/worked", meaning: "the place worked into last", example: "sc in next 4 sts, ch 3, sl st in last sc made", build: same},
 	{rule: "core", pattern: "last {u:unit} (from/of/in previous/prev/last $row)", meaning: "the first stitch", example: "Row 4: Ch 1, dc in last tr from previous row, dc in next tr to end", when: tests{no(begun)}, build: func(m *match) any { return place(ins.InFirst, m) }},
 	{rule: "core", pattern: "top of first {u:unit}", meaning: "the first stitch", example: "Rnd 2: 8 dc in ring, sl st in top of first dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "end of last {u:unit}", meaning: "the last stitch", example: "dc in each sc to last sc, 7 dc in end of last sc", build: lastOf},
 	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
+	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}] [to/until/till end [of] [$row]]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "first [one]", meaning: "the first stitch", example: "2 sc in first, sc in each st across", when: tests{endsOrKind("pg", "then"), crochet}, build: func(m *match) any { return ins.Place{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}} }},
 	{rule: "core", pattern: "{n:num} first {u:unit} [{tail}]", meaning: "the first stitches", example: "sc in the 3 first sts", build: at(ins.InFirst)},
@@ -817,7 +817,13 @@ func toEnd(m *match) any { return ins.Extent{Kind: ins.ToEnd, At: m.span()} }
 
 func toLast(m *match) any {
 	u, _ := m.get("u").(ins.Unit)
-	return ins.Extent{Kind: ins.ToLast, N: m.num("n", 1), Unit: u, At: m.span()}
+	e := ins.Extent{Kind: ins.ToLast, N: m.num("n", 1), Unit: u, At: m.span()}
+	for i := m.from; u.Space && i < m.to; i++ {
+		if n, to := sized(m.p, i); to > 0 && !m.said("sps", "spaces", "lps", "loops", "arches") { // to last 2ch sp
+			e.N, e.Unit.Size = ins.N(1), n.(ins.Num)
+		}
+	}
+	return e
 }
 
 func toMarker(m *match) any {

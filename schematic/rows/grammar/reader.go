@@ -39,10 +39,11 @@ type Reader struct {
 	lookedIn     inTerms
 	groups       []defined
 	cables       map[string]*stitch.Stitch
-	macros       map[string][]ins.Item // knitted stitches that the text tells by what is worked, by their names
-	colours      map[byte]bool         // letters that name yarns
-	smallYarns   bool                  // in small letters
-	unknown      map[string]*ins.Group // that the text makes and does not define
+	legs         map[string]*stitch.Stitch // the last cluster, popcorn or such of which it was told of how many stitches, by its symbol
+	macros       map[string][]ins.Item     // knitted stitches that the text tells by what is worked, by their names
+	colours      map[byte]bool             // letters that name yarns
+	smallYarns   bool                      // in small letters
+	unknown      map[string]*ins.Group     // that the text makes and does not define
 	loop         ins.Loop
 	began        bool
 	yarn         string          // that words since the last line take up
@@ -104,7 +105,7 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 		return x
 	}
 	bound(x)
-	r := &Reader{x: x, o: o, own: map[string]thing{}, cables: map[string]*stitch.Stitch{}}
+	r := &Reader{x: x, o: o, own: map[string]thing{}, cables: map[string]*stitch.Stitch{}, legs: map[string]*stitch.Stitch{}}
 	r.section(&ins.Section{})
 	r.patternNames = patternsOf(x.Src)
 	r.head()
@@ -709,20 +710,26 @@ func (r *Reader) spread(tokens []text.Token) {
 // named reports whether the first line of a text is its title, though its words may be read as an instruction or its
 // signs are those of none: A Springy, Lacy Knit Scarf.
 func (r *Reader) named(trimmed string, n int) bool {
+	bare := titleAside().ReplaceAllString(trimmed, "")
+	aside := bare != trimmed && bare != ""
+	trimmed = bare
 	if r.x.Title != "" || n > 3 || strings.TrimSpace(strings.Join(r.x.Src[:n-1], "")) != "" || strings.ContainsAny(trimmed, ".:;=*()[]0123456789") {
 		return false
 	}
-	if _, _, ok := text.Heading(trimmed); ok && !r.instruction(trimmed) || r.spells(trimmed) {
+	if _, _, ok := text.Heading(trimmed); !aside && ok && !r.instruction(trimmed) || r.spells(trimmed) {
 		return false
 	}
 	words := strings.Fields(trimmed)
 	for _, w := range words {
-		if c := []rune(w); len(c) > 3 && !unicode.IsUpper(c[0]) {
+		if c := []rune(w); len(c) > 3 && !unicode.IsUpper(c[0]) && !aside {
 			return false
 		}
 	}
-	return len(words) > 2 && len(words) < 10
+	return (len(words) > 2 || aside) && len(words) < 10
 }
+
+// titleAside is what a title says of its terms, its size or how it is worked: (US terms), - UK, (flat), 4 rounds.
+var titleAside = text.Once(`(?i)\s*[(,–—-]+\s*(?:(?:written |worked )?(?:in )?(?:the )?(?:us|uk|u\.s\.|u\.k\.|american|british)(?: (?:crochet )?(?:terms|terminology|version|english))?|\d+ (?:rounds?|rnds?|rows|inch(?:es)?|in|cm)|(?:worked |knitted |crocheted )?(?:flat|in (?:the )?rounds?|in rows)|free pattern|written pattern|pattern)\)?$`)
 
 // starRest is a line that repeats the stretch that a star began before a blank line.
 var starRest = text.Once(`(?i)^\s*(?:rep|repeat) from \*`)
@@ -2168,6 +2175,7 @@ func (r *Reader) line(tokens []text.Token) {
 	l.Body, l.Stated = endCount(list, l.Stated)
 	if r.crochet {
 		l.Body = gathered(l.Body)
+		r.lastOfLegs(l.Body, true)
 	}
 	r.firstLoop(l)
 	r.skipped(l)
@@ -2176,6 +2184,7 @@ func (r *Reader) line(tokens []text.Token) {
 	countedTwice(l)
 	shapedFurther(l)
 	r.turnedBefore(l)
+	r.slippedBefore(l)
 	r.bareShaping(l)
 	l.Chart = slices.ContainsFunc(l.Body, charted)
 	l.Needles = r.needleCounts(tokens)
@@ -2671,6 +2680,40 @@ func (r *Reader) turnedBefore(l *ins.Line) {
 	}
 	before.Body, l.Body = append(before.Body, l.Body[0]), l.Body[1:]
 }
+
+// slippedBefore puts slip stitches behind the join of a round, which lead to where the next one begins, to the beginning of that: join, sl
+// st in next 2 dc and in ch-2 sp. One that only repeats others has its own.
+func (r *Reader) slippedBefore(l *ins.Line) {
+	k := len(r.sec.Lines) - 1
+	if k < 0 || !r.crochet || l.Label == nil || len(l.Body) == 0 || r.sec.Lines[k].Label == nil || len(r.sec.Lines[k].Unread) > 0 {
+		return
+	}
+	before := r.sec.Lines[k]
+	at := len(before.Body)
+	for at > 0 && !worksOn(before.Body[at-1]) && !is[*ins.Join](before.Body[at-1]) && !is[*ins.Chain](before.Body[at-1]) && !is[*ins.Turn](before.Body[at-1]) {
+		at--
+	}
+	if at == 0 || at == len(before.Body) {
+		return
+	}
+	if st, ok := before.Body[at].(*ins.Stitch); !is[*ins.Join](before.Body[at-1]) {
+		if !ok || len(st.Places) != 1 || !intoFirst[st.Places[0].Kind] || st.Places[0].Unit.Space {
+			return
+		}
+		at++
+	}
+	slips := before.Body[at:]
+	if !slices.ContainsFunc(slips, is[*ins.Stitch]) {
+		return
+	}
+	before.Body = before.Body[:at:at]
+	if q, ok := l.Body[0].(*ins.Repeat); is[*ins.Chain](l.Body[0]) || ok && len(q.Body) > 0 && is[*ins.Chain](q.Body[0]) {
+		l.Body = slices.Concat(slips, l.Body)
+	}
+}
+
+// intoFirst are the places into which a round is joined.
+var intoFirst = map[ins.PlaceKind]bool{ins.InFirst: true, ins.InTop: true, ins.InCentre: true, ins.InEvery: true}
 
 // skipped takes chains that are passed behind a foundation chain, Ch 33, sk 1, into the row that is worked into it.
 func (r *Reader) skipped(l *ins.Line) {

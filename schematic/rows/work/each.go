@@ -320,6 +320,7 @@ func (w *work) blindOver(ins.Item) {
 	k := w.cur.left
 	kind := w.kind()
 	w.cur.toEnd()
+	w.doubtful("how far it goes is not told")
 	w.emit(run{kind: kind, n: k}, nil, nil)
 }
 
@@ -832,7 +833,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	ended := false
 	w.again = true
 	defer func() { w.again = false }()
-	laps, limit := w.lapsOf(body), w.lastSpaces(body, tail)
+	laps, limit := w.lapsOf(body), w.lastSpaces(body, tail, n.Until)
 	for w.steps < maxSteps && !w.looped(keep, body) {
 		s := w.save()
 		fits := w.trial(body)
@@ -868,7 +869,7 @@ func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
 		return 0, body
 	}
 	q, ok := body[0].(*ins.Repeat)
-	if !ok || len(q.Places) != 1 || q.Places[0].Kind != ins.InNext && q.Places[0].Kind != ins.InSame || !w.led(q, &q.Places[0]) {
+	if !ok || len(q.Places) != 1 || q.Places[0].Kind != ins.InNext && q.Places[0].Kind != ins.InSame || !w.led(&q.Places[0]) {
 		return 0, body
 	}
 	w.again = true
@@ -973,8 +974,13 @@ func (w *work) looped1(n *ins.Repeat, times, per int) {
 
 // lastSpaces is the place of the first of the last chain spaces, or of the last group, that the instruction behind a repeat is
 // worked into: rep from * across, end ch 2, dc in last sp; or of the one beside the turning chain: *ch 5, sc in next ch-5 sp; rep from *
-// across, ch 5, sc in 3rd ch of turning ch-5. 0: it is worked into others.
-func (w *work) lastSpaces(body, tail []ins.Item) int {
+// across, ch 5, sc in 3rd ch of turning ch-5; or of those up to which it is worked. 0: it is worked into others.
+func (w *work) lastSpaces(body, tail []ins.Item, until ins.Extent) int {
+	if until.Kind == ins.ToLast && until.Unit.Space {
+		if all, k := w.spacesAt(w.spaceSize(until.Unit)), w.count(until.N); k > 0 && len(all) > k {
+			return all[len(all)-k]
+		}
+	}
 	for _, n := range tail {
 		list := placesOf(n)
 		if len(list) == 0 {
@@ -1249,6 +1255,9 @@ func (w *work) ledIn(e ending) []ins.Item {
 	}
 	if w.perTrial(e.body[:k]) != e.rest {
 		return nil
+	}
+	if tail := e.tail[wordsAhead(e.tail):]; is[*ins.Chain](e.body[0]) && len(tail) > 0 && is[*ins.Chain](tail[0]) { // told behind it: (ch 2, skip next st, 2 dc in next st) around, ch 2, join
+		return e.body[1:k]
 	}
 	return e.body[:k]
 }

@@ -618,14 +618,13 @@ func (w *work) spaceSize(u ins.Unit) int {
 
 // led reports whether a place is the space to which slip stitches led, where nothing was worked but the chain that begins the round: sl st
 // to corner, (ch 3, 2 dc, ch 2, 3 dc) in corner; sl st in ch-4 sp, ch 1, *(sc, ch 3, sc) in ch-4 sp.
-func (w *work) led(n ins.Item, p *ins.Place) bool {
+func (w *work) led(p *ins.Place) bool {
 	k := w.cur.i - 1
 	if !p.Unit.Space || p.Unit.Between || w.travel == 0 || w.cur.pos != w.travel || k < 0 || w.cur.off > 0 || strings.Contains(strings.ToLower(w.x.Quote(p.At)), "next") {
 		return false
 	}
 	r, size := w.cur.f.runs[k], w.spaceSize(p.Unit)
-	return r.space() && (size <= 0 || size == r.chain) && (len(w.out.runs) == 0 || is[*ins.Repeat](n)) &&
-		!slices.ContainsFunc(w.out.runs, func(r run) bool { return !r.tch })
+	return r.space() && (size <= 0 || size == r.chain) && !slices.ContainsFunc(w.out.runs, func(r run) bool { return !r.tch })
 }
 
 // eachFoot works n into each of the next p.N places.
@@ -642,7 +641,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	}
 	p = w.cornerSpace(p)
 	switch {
-	case w.led(n, p):
+	case w.led(p):
 		w.foot(n, w.feet(w.lastPos))
 	case w.crosses(n, p, k):
 	case p.Unit.Word == "down" && !w.nextIs(p.Unit.Stitch):

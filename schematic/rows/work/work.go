@@ -591,6 +591,11 @@ func (w *work) turnRound() {
 		r.n = off - 1
 		f.runs = append(f.runs, r)
 	}
+	for i := len(w.from.runs); i < len(f.runs); i++ {
+		if r := &f.runs[i]; r.group == f.runs[passed].group { // what is left of the one in which it begins is no group
+			r.group = 0
+		}
+	}
 	w.around = f.stitches() - w.from.stitches()
 	w.cur.f = &f
 	w.cur.left += w.around
@@ -1209,7 +1214,7 @@ func (w *work) nextGroup(g *ins.Group, at ins.Span) bool {
 	name := "group"
 	if g != nil {
 		name = g.Name
-	} else if w.cur.left > 0 {
+	} else if w.cur.left > 0 && !slices.ContainsFunc(c.f.runs, func(r run) bool { return r.group > 0 }) {
 		w.blind = true
 		return w.use(1, nil, at) == 1
 	}

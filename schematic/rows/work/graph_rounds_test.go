@@ -1,0 +1,74 @@
+package work
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// lastRow counts what the last row of a text has of each kind: stitches by their names, arches by their chains.
+func lastRow(t *testing.T, src string) (row GraphRow, kinds map[string]int, arches map[int]int) {
+	t.Helper()
+	g := graph(t, src)
+	row = g.Rows[len(g.Rows)-1]
+	require.Empty(t, row.Unread)
+	kinds, arches = map[string]int{}, map[int]int{}
+	for _, s := range row.Stitches {
+		switch {
+		case s.Chain > 0 && !s.Turning:
+			arches[s.Chain]++
+		case s.Stitch != nil && s.Chain == 0:
+			kinds[s.Stitch.ID]++
+		}
+	}
+	return row, kinds, arches
+}
+
+// Counted by hand: 6 pairs of treble and 6 spaces below, so that each corner gives 2 and each side keeps 2.
+func TestTheLastSpaceOfASizeIsOneSpace(t *testing.T) {
+	const below = "5ch, ss to join into a ring.\nRnd 1: 3ch (counts as 1tr), 1tr into ring, *2ch, 2tr into ring; rep from * 4 times more, 2ch, ss into 3rd of 3ch.\n"
+	for _, end := range []string{"rep from * 4 more times, [1tr, 2ch, 1tr] into last 2ch sp", "rep from * to last 2ch sp, [1tr, 2ch, 1tr] into next 2ch sp", "rep from * to last 2ch sp, [1tr, 2ch, 1tr] into last 2ch sp"} {
+		row, kinds, arches := lastRow(t, below+"Rnd 2: 3ch, 1tr into next tr, *[1tr, 2ch, 1tr] into next 2ch sp, 1tr into each of next 2tr; "+end+", ss into 3rd of 3ch.\n")
+		assert.Equal(t, map[string]int{"tr": 23}, kinds, end)
+		assert.Equal(t, map[int]int{2: 6}, arches, end)
+		assert.Equal(t, []int{17}, row.Stitches[len(row.Stitches)-1].Feet, end)
+	}
+}
+
+// Counted by hand: 12 stitches below, every second one worked into.
+func TestAChainToldBehindARepeatIsNotWorkedTwice(t *testing.T) {
+	const below = "Terms: US\nCh 5, join with sl st to form ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch 3. (12 dc)\nRnd 2: Ch 3, dc in same st, "
+	for _, rest := range []string{"(ch 2, skip next st, 2 dc in next st) around, ch 2, join.", "*ch 2, skip next st, 2 dc in next st; rep from * around, ending with ch 2, join.", "*ch 2, skip next st, 2 dc in next st; rep from * around; join."} {
+		_, kinds, arches := lastRow(t, below+rest+"\n")
+		assert.Equal(t, map[string]int{"dc": 11}, kinds, rest)
+		assert.Equal(t, map[int]int{2: 6}, arches, rest)
+	}
+}
+
+func TestAClusterIsAsItWasToldBefore(t *testing.T) {
+	const ring = "Terms: US\nCh 6, join with sl st to form ring.\nRnd 1: "
+	_, kinds, _ := lastRow(t, ring+"Ch 4, holding back on hook the last loop of each tr work 2 tr in ring, thread over and draw through all loops on hook (cluster made), *ch 3, cluster in ring; rep from * 4 more times, ch 3, join.\n")
+	assert.Equal(t, map[string]int{"2trcl": 1, "3trcl": 5}, kinds, "the chain that begins the round is the third")
+	_, kinds, _ = lastRow(t, ring+"Ch 1, *sc in ring, ch 3, 4-dc popcorn in ring, ch 3; rep from * 2 more times, popcorn in ring, ch 3, join.\n")
+	assert.Equal(t, map[string]int{"sc": 3, "4dcpc": 4}, kinds)
+}
+
+// Counted by hand: six groups of five, and a shell over each, the first over the second group.
+func TestARoundThatBeginsWithinAGroupEndsInTheOneBefore(t *testing.T) {
+	row, kinds, _ := lastRow(t, "Terms: US\nCh 6, join with sl st to form ring.\nRnd 1: Ch 1, *sc in ring, ch 3; rep from * 5 more times, join.\nRnd 2: Sl st in next loop, ch 3, 4 dc in same loop, 5 dc in each loop around, join.\nRnd 3: Sl st in next 7 dc, ch 3, dc in same place, ch 2, 2 dc in same place, *in center dc of next 5-dc group make 2 dc, ch 2 and 2 dc; rep from * around, join.\n")
+	assert.Equal(t, map[string]int{"dc": 23}, kinds)
+	assert.Equal(t, []int{2}, row.Stitches[len(row.Stitches)-1].Feet, "the middle of the first")
+}
+
+func TestSlipStitchesBehindAJoinLeadToTheNextRound(t *testing.T) {
+	for _, slips := range []string{", sl st in next 2 dc and in ch-2 sp", ". Sl st across to the next ch-2 sp", ", sl st in each of next 2 dc, sl st in next ch-2 sp"} {
+		src := "Terms: US\nCh 4, sl st to form ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 more times, join with sl st to top of ch-3" + slips +
+			".\nRnd 2: Ch 3, 2 dc in same sp, ch 2, 3 dc in same sp, ch 1, *(3 dc, ch 2, 3 dc) in next sp, ch 1; rep from * 2 more times, join with sl st to top of ch-3.\n"
+		row, kinds, arches := lastRow(t, src)
+		assert.Equal(t, map[string]int{"dc": 23}, kinds, slips)
+		assert.Equal(t, map[int]int{2: 4, 1: 4}, arches, slips)
+		assert.Equal(t, []int{3}, row.Stitches[0].Feet, slips)
+		assert.Empty(t, Check(Read("t", []byte(src), Options{TermsSet: true})).Findings, slips)
+	}
+}
