@@ -91,7 +91,7 @@ func stitchesOf(r *rows.GraphRow) []St {
 
 // closesRing makes a foundation of a first round that only closes a chain to a ring.
 func (r *Row) closesRing(first bool) {
-	if !first || !r.Round || !r.Joined || len(r.St) != 1 || r.St[0].Kind != nil || r.St[0].Chain < 2 {
+	if !first || !r.Joined || len(r.St) != 1 || r.St[0].Kind != nil || r.St[0].Chain < 2 {
 		return
 	}
 	st := make([]St, r.St[0].Chain)
@@ -519,12 +519,12 @@ func (row *Row) startsOn(below *Row) int {
 	return first
 }
 
-// hookEnd stands the chains at the end of a foundation up that no stitch is worked
+// hookEnd stands the chains at the end of a foundation, or of what was added to a row, up that no stitch is worked
 // into: they are the first row's turning chain, and drawn once.
 func (w *Work) hookEnd() {
 	for r := 0; r+1 < len(w.Rows); r++ {
 		base, row := &w.Rows[r], &w.Rows[r+1]
-		if !base.Base || row.Round || len(row.St) == 0 || row.Edge {
+		if row.Round || len(row.St) == 0 || row.Edge || !base.Base && !row.St[0].Turn {
 			continue
 		}
 		used := row.lastUsed()

@@ -30,10 +30,7 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 	case "notes":
 		r.note(rest, n)
 	case "stitches":
-		r.patterns = r.patterns || !r.abbreviation(rest) && !remarks().MatchString(rest)
-		if !r.define(rest, n) {
-			r.note(rest, n)
-		}
+		r.stitchesOf(rest, n)
 	case "names":
 		r.called(rest, n)
 	case "gauge":
@@ -47,6 +44,26 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 		}
 	}
 }
+
+// stitchesOf reads a line among stitches, which may define several: Shell: 5 dc in next st. Fan: 4 dc in next sp.
+func (r *Reader) stitchesOf(line string, n int) {
+	if at := nextDefinition().FindStringIndex(line); at != nil && meaningAt(line) < at[0] {
+		first, more := line[:at[0]+1], line[at[0]+2:]
+		if len(first) == len(more) { // each is told by where it ends
+			more += "."
+		}
+		r.stitchesOf(first, n)
+		r.stitchesOf(more, n)
+		return
+	}
+	r.patterns = r.patterns || !r.abbreviation(line) && !remarks().MatchString(line)
+	if !r.define(line, n) {
+		r.note(line, n)
+	}
+}
+
+// nextDefinition is where another stitch is defined behind one, in the same line.
+var nextDefinition = text.Once(`[.)] [A-Z][A-Za-z-]*(?: [A-Za-z-]+){0,3}(?: \([A-Za-z0-9 -]+\))?: `)
 
 // remarks is a line among stitches that only remarks something: [Note: stitches should only be counted after row 6.]
 var remarks = text.Once(`(?i)^\W*note\b|^multiples? of `)

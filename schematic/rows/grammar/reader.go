@@ -2181,6 +2181,7 @@ func (r *Reader) line(tokens []text.Token) {
 	r.skipped(l)
 	r.plainRow(l)
 	l.Body = withoutRest(l)
+	repeatedRows(l)
 	countedTwice(l)
 	shapedFurther(l)
 	r.turnedBefore(l)
@@ -2649,6 +2650,20 @@ func withoutRest(l *ins.Line) []ins.Item {
 		return l.Body[:k]
 	}
 	return l.Body
+}
+
+// repeatedRows takes how often a bracket is worked that only repeats rows as how often they are: Rows 4-9: [rep Rows 2 and 3] 3 times.
+func repeatedRows(l *ins.Line) {
+	for i, n := range l.Body {
+		q, ok := n.(*ins.Repeat)
+		if !ok || len(q.Body) != 1 || len(q.Places) > 0 || q.Until.Kind != ins.NoExtent {
+			continue
+		}
+		if r, ok := q.Body[0].(*ins.RepeatRows); ok && !r.HasTimes && !r.Until.Set() && !r.ToRow.Set() {
+			r.Times, r.HasTimes, r.Total = q.Times, true, true
+			l.Body[i] = r
+		}
+	}
 }
 
 // shapedFurther gives a shaping that goes on over other rows as many stitches, and the way, of the one before it.

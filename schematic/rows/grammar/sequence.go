@@ -143,7 +143,7 @@ func (s *sequence) unread(from, to int) {
 func (s *sequence) atStar(t *text.Token) {
 	s.i++
 	switch {
-	case s.star < 0:
+	case s.star < 0, t.S != s.sign && s.repeatsFrom(t.S) && !s.repeatsFrom(s.sign): // # ch 4, * dc in next st; rep from *
 		s.star, s.starTok, s.sign, s.stop, s.closed = len(s.out), s.i-1, t.S, -1, nil
 		s.saidUnread = len(s.line.Unread)
 	case t.S != s.sign && !s.endsStretch():
@@ -177,6 +177,16 @@ func (s *sequence) atStar(t *text.Token) {
 		s.add(r, s.starTok, s.i)
 		s.star, s.closed = -1, again
 	}
+}
+
+// repeatsFrom reports whether words ahead repeat from that sign.
+func (s *sequence) repeatsFrom(sign string) bool {
+	for i := s.i; i+2 < len(s.t); i++ {
+		if s.at(i).Is("rep", "repeat", "rpt") && s.at(i+1).Is("from") && isStar(s.at(i+2)) && s.at(i+2).S == sign {
+			return true
+		}
+	}
+	return false
 }
 
 // unlessBothLoops are the places that end before to, but none if they are the two loops of a yarn over, each of which is worked:

@@ -868,16 +868,24 @@ func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
 	if len(body) == 0 {
 		return 0, body
 	}
-	q, ok := body[0].(*ins.Repeat)
-	if !ok || len(q.Places) != 1 || q.Places[0].Kind != ins.InNext && q.Places[0].Kind != ins.InSame || !w.led(&q.Places[0]) {
+	list := placesOf(body[0])
+	if len(list) != 1 || list[0].Kind != ins.InNext && list[0].Kind != ins.InSame || !w.led(&list[0]) {
 		return 0, body
 	}
 	w.again = true
 	w.seq(body, 0)
-	further := *q
-	further.Places = slices.Clone(q.Places)
-	further.Places[0].Kind = ins.InNext
-	return 1, append([]ins.Item{&further}, body[1:]...)
+	next = slices.Clone(body)
+	list = slices.Clone(list)
+	list[0].Kind = ins.InNext
+	switch n := body[0].(type) {
+	case *ins.Repeat:
+		further := *n
+		further.Places, next[0] = list, &further
+	case *ins.Stitch:
+		further := *n
+		further.Places, next[0] = list, &further
+	}
+	return 1, next
 }
 
 // nextForSame is a repeat with which a row begins and that only goes into the same stitch: it means the next one each time, [2 sc in same

@@ -86,6 +86,7 @@ type GraphStitch struct {
 	Colour  string         // the yarn's name, such as MC or B; empty: the text names none
 	Cross   *Cross         // the crossing of which it is a part: its stitches share one
 	At      int            // of a crossing: which of its stitches it is, as worked, from 0
+	apart   bool           // a turning chain whose chains are a place of their own too
 }
 
 // Cross is a crossing of a cable: the first Held stitches change places with the next Over.
@@ -209,6 +210,8 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	if r.round {
 		g.cur.Joined = joined(l.Body)
 		g.cur.Spiral = !g.cur.Joined
+	} else if len(g.Rows) == 0 && ringAlone(l.Body) {
+		g.cur.Joined = true
 	}
 	if r.no >= 0 {
 		g.cur.Number = r.no + 1
@@ -485,6 +488,9 @@ func (g *Graph) keep(row GraphRow) {
 func (row *GraphRow) places(out []int) []int {
 	for i, s := range row.Stitches {
 		if s.Counts || s.Idle {
+			out = append(out, i)
+		}
+		if s.apart { // its chains are a space beside the stitch that they count as
 			out = append(out, i)
 		}
 	}

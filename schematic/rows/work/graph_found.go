@@ -19,7 +19,7 @@ const (
 // its repeat worked some times. It does nothing where the rows have stitches to stand on, or bring their own.
 func (g *Graph) assume(r *runner, lines []*ins.Line) {
 	l := lines[0]
-	if r.fab != nil && (r.known() || l.Label == nil || l.Label.Next || l.Label.From.At(r.size) != 1) || r.begun || l.Label == nil || len(l.Unread) > 0 || foundationOf(l.Body) != nil || usesNothing(l.Body) || fromRing(l) {
+	if r.fab != nil && (r.known() || l.Label == nil || l.Label.Next || l.Label.From.At(r.size) != 1) || r.begun || l.Label == nil || len(l.Unread) > 0 || foundationOf(l.Body) != nil || usesNothing(l.Body) || fromRing(l) || ringAlone(l.Body) {
 		return
 	}
 	kind := chainStitch()

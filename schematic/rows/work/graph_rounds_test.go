@@ -72,3 +72,46 @@ func TestSlipStitchesBehindAJoinLeadToTheNextRound(t *testing.T) {
 		assert.Empty(t, Check(Read("t", []byte(src), Options{TermsSet: true})).Findings, slips)
 	}
 }
+
+// Counted by hand: each later row has a new block over its own six chains, of which three stand up, and one over each block below.
+func TestBlocksFromCornerToCornerStandOnTheirOwnChains(t *testing.T) {
+	g := graph(t, "Terms: US\nRow 1: Ch 6, dc in 4th ch from hook and in next 2 ch, turn. (1 block)\nRow 2: Ch 6, dc in 4th ch from hook and in next 2 ch, (sl st, ch 3, 3 dc) in ch-3 sp of previous block, turn. (2 blocks)\nRow 3: Ch 6, dc in 4th ch from hook and in next 2 ch, *(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * once more, turn. (3 blocks)\n")
+	for r, last := range map[int]int{2: 9, 3: 14} {
+		below, row := g.Rows[r-1].Stitches, g.Rows[r].Stitches
+		require.Equal(t, last, len(below)-1)
+		require.Equal(t, "ch", below[last].Stitch.ID)
+		assert.Equal(t, []int{last - 3}, row[1].Feet, "the 4th chain from the hook")
+		assert.Equal(t, []int{last - 5}, row[3].Feet, "the first one chained")
+	}
+	assert.Equal(t, []int{5}, g.Rows[3].Stitches[4].Feet, "the chains of the block below")
+	assert.Equal(t, []int{0}, g.Rows[3].Stitches[9].Feet, "those of the first block")
+}
+
+func TestARepeatGoesFromTheSignThatIsNamed(t *testing.T) {
+	_, kinds, arches := lastRow(t, "Terms: US\nMagic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: # Ch 3, sk next dc, sc in next dc, * ch 2, sk next dc, sc in next dc; rep from * around, ch 2, join.\n")
+	assert.Equal(t, map[string]int{"sc": 5}, kinds)
+	assert.Equal(t, map[int]int{2: 5}, arches)
+}
+
+func TestARepeatMayBeginInTheSpaceThatSlipStitchesLedTo(t *testing.T) {
+	row, kinds, arches := lastRow(t, "Terms: US\nMagic ring.\nRnd 1: Ch 1, (sc in ring, ch 3) 6 times, join with sl st to first sc.\nRnd 2: Sl st into next ch-3 sp, ch 1, *sc in ch-3 sp, ch 5; rep from * around, join with sl st to first sc.\n")
+	assert.Equal(t, map[string]int{"sc": 6}, kinds)
+	assert.Equal(t, map[int]int{5: 6}, arches)
+	assert.Equal(t, []int{2}, row.Stitches[1].Feet)
+}
+
+func TestTwoStitchesDefinedInOneLineAreTwo(t *testing.T) {
+	_, kinds, arches := lastRow(t, "Terms: US\nSpecial stitches\nV-stitch (V-st): (Dc, ch 1, dc) in indicated st. Fan: 4 dc in indicated st.\n\nCh 14.\nRow 1: Dc in 4th ch from hook (counts as 2 dc), sk 2 ch, V-st in next ch, sk 2 ch, fan in next ch, sk 2 ch, dc in each of last 2 ch, turn.\n")
+	assert.Equal(t, map[string]int{"dc": 9}, kinds)
+	assert.Equal(t, map[int]int{1: 1}, arches)
+}
+
+func TestABracketAroundRepeatedRowsIsNoMoreThanItsRows(t *testing.T) {
+	g := graph(t, "Terms: US\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (5 sc)\nRow 2: Ch 1, sc in each st across, turn. (5 sc)\nRow 3: Ch 1, hdc in each st across, turn. (5 hdc)\nRows 4-9: [Rep rows 2 and 3] 3 times.\n")
+	assert.Len(t, g.Rows, 10)
+}
+
+func TestYarnJoinedBetweenAnyTwoStitchesIsNoStitch(t *testing.T) {
+	_, kinds, _ := lastRow(t, "Terms: UK\nMagic ring.\nRnd 1: 3ch (counts as tr), 11tr in ring, ss to top of 3ch.\nRnd 2: Join B between any 2 tr, 1ch, 1dc in each tr around, ss to first dc.\n")
+	assert.Equal(t, map[string]int{"dc": 12}, kinds)
+}

@@ -413,10 +413,10 @@ func leadsOn(tail []ins.Item) bool {
 	return false
 }
 
-// onlyRing reports whether a round stands on a ring of which no chain is worked into: a magic one, or of so few chains that they
+// onlyRing reports whether a row stands on a ring of which no chain is worked into: a magic one, or of so few chains that they
 // are a centre (common practice: up to 10).
 func (w *work) onlyRing() bool {
-	return w.round && w.from.ring && (len(w.from.runs) == 0 || w.from.base() && w.cur.atStart() && w.from.stitches() <= 10)
+	return w.from.ring && (len(w.from.runs) == 0 || w.from.base() && w.cur.atStart() && w.from.stitches() <= 10)
 }
 
 func (w *work) feetFrom() int {

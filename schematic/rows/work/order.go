@@ -540,6 +540,16 @@ func behindWords(body []ins.Item) []ins.Item {
 	return body
 }
 
+// ringAlone reports whether a row only closes a chain to a ring: Row 1: Ch 6, join to form a ring.
+func ringAlone(body []ins.Item) bool {
+	body = behindWords(body)
+	if len(body) < 2 || !is[*ins.Chain](body[0]) || len(behindWords(body[2:])) > 0 {
+		return false
+	}
+	st, ok := body[1].(*ins.Stitch)
+	return is[*ins.Join](body[1]) || ok && st.Kind != nil && st.Kind.ID == "slst" && len(st.Places) == 1 && st.Places[0].Kind == ins.InFirst
+}
+
 // ringedIn is the chain that a row closes to a ring before it works into that, or into its chains, and what it works; nil if it
 // does not.
 func ringedIn(body []ins.Item) (c *ins.Chain, rest []ins.Item, into bool) {

@@ -177,6 +177,7 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 	}
 	if c == ins.CountsAsStitch {
 		w.skippedCount(n, count, skipped)
+		w.setApart(block)
 	}
 	w.hooked = w.cur.pos
 	var feet []int
@@ -186,6 +187,13 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 		feet = append(feet, w.feet(w.lastPos)...)
 	}
 	w.foot(n, feet)
+}
+
+// setApart notes in the graph that the chains of a block, which stand for a stitch, are a space too.
+func (w *work) setApart(block bool) {
+	if block && w.g != nil && w.quiet == 0 {
+		w.g.cur.Stitches[len(w.g.cur.Stitches)-1].apart = true
+	}
 }
 
 // otherSide goes on along the other side of the foundation chain, from its last place back to the one in which
