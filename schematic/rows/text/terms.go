@@ -15,14 +15,18 @@ const (
 )
 
 var (
-	saysTerms = Once(`(?i)\b` + nation + termed)
-	ukFormat  = Once(`(?i)^\W*(?:uk|british)\b[^.:]{0,16}(?:etc\.)? (?:format|version|pattern)\W*$`) // UK - Aus etc. Format
-	atNation  = Once(`^(?i:` + nation + `)` + `(?i:` + termed + `)?`)
+	saysTerms  = Once(`(?i)\b` + nation + termed)
+	ukFormat   = Once(`(?i)^\W*(?:uk|british)\b[^.:]{0,16}(?:etc\.)? (?:format|version|pattern)\W*$`) // UK - Aus etc. Format
+	titleTerms = Once(`^\W*[A-Z][A-Za-z' -]{2,50} \((US|UK|U\.S\.|U\.K\.)\)\W*$`)                     // Little Flower (UK)
+	atNation   = Once(`^(?i:` + nation + `)` + `(?i:` + termed + `)?`)
 )
 
 // TermsSaid is which terms a line says that a text is in: written in US crochet terms.
 func TermsSaid(line string) (t stitch.Terms, ok bool) {
 	m := saysTerms().FindStringSubmatch(line)
+	if m == nil {
+		m = titleTerms().FindStringSubmatch(line)
+	}
 	if m == nil {
 		return stitch.UK, ukFormat().MatchString(line)
 	}

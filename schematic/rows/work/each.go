@@ -919,11 +919,30 @@ type ending struct {
 func (w *work) endsOtherwise(e ending) bool {
 	for _, way := range []func(ending) []ins.Item{w.toldLast, w.passesFirst, w.joinsOver, w.comesBack, w.endsEarly, w.endsWider, w.ledIn} {
 		if list := way(e); list != nil {
-			w.seq(list, 0)
+			w.seq(w.withoutTold(list, e.tail), 0)
 			return true
 		}
 	}
 	return false
+}
+
+// withoutTold is what a repeat works the last time without the chain in which it ends, if that is told behind it: (ch 2, skip next st, 2 dc
+// in next st) around, ch 2, join.
+func (w *work) withoutTold(list, tail []ins.Item) []ins.Item {
+	k := len(list) - 1
+	for k > 0 && is[*ins.Skip](list[k]) {
+		k--
+	}
+	tail = tail[wordsAhead(tail):]
+	if k < 0 || len(tail) == 0 || !w.round {
+		return list
+	}
+	last, ok := list[k].(*ins.Chain)
+	told, ok2 := tail[0].(*ins.Chain)
+	if !ok || !ok2 || w.count(last.N) != w.count(told.N) {
+		return list
+	}
+	return slices.Delete(slices.Clone(list), k, k+1)
 }
 
 // stops reports whether a repeat has a place at which its last time stops.
@@ -1263,9 +1282,6 @@ func (w *work) ledIn(e ending) []ins.Item {
 	}
 	if w.perTrial(e.body[:k]) != e.rest {
 		return nil
-	}
-	if tail := e.tail[wordsAhead(e.tail):]; is[*ins.Chain](e.body[0]) && len(tail) > 0 && is[*ins.Chain](tail[0]) { // told behind it: (ch 2, skip next st, 2 dc in next st) around, ch 2, join
-		return e.body[1:k]
 	}
 	return e.body[:k]
 }

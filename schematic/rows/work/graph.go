@@ -538,6 +538,7 @@ func (g *Graph) commit(side int, name string) {
 	g.cur.Name = name
 	if g.doubt != "" {
 		g.cur.guessed(g.doubt, g.said)
+		g.lost = g.lost || g.said < 0 && !countKnown[g.doubt] // what stands on it would be a guess
 	}
 	g.before = g.yarn
 	g.cur.together()
@@ -553,6 +554,9 @@ func (g *Graph) commit(side int, name string) {
 	}
 	g.cur = GraphRow{}
 }
+
+// countKnown are reasons why it is not sure where a row stands that leave no doubt of what it makes.
+var countKnown = map[string]bool{"it is not clear which space is meant": true, "stitches go into some that an earlier row skipped": true, "stitches go into a row further down": true, "stitches go into a chain within it": true, aloneClosed: true}
 
 // setUp takes their numbers from knitted rows told without one, once row 1 follows them.
 func (g *Graph) setUp() {

@@ -115,3 +115,25 @@ func TestYarnJoinedBetweenAnyTwoStitchesIsNoStitch(t *testing.T) {
 	_, kinds, _ := lastRow(t, "Terms: UK\nMagic ring.\nRnd 1: 3ch (counts as tr), 11tr in ring, ss to top of 3ch.\nRnd 2: Join B between any 2 tr, 1ch, 1dc in each tr around, ss to first dc.\n")
 	assert.Equal(t, map[string]int{"dc": 12}, kinds)
 }
+
+func TestNothingIsDrawnOnARoundOfWhichItIsNotKnownWhatItMakes(t *testing.T) {
+	g := graph(t, "Terms: US\nMagic ring.\nRnd 1: Ch 1, 8 sc in ring, join. (8 sc)\nRnd 2: Ch 1, *whirl in next sc, ch 3; rep from * around, join.\nRnd 3: Ch 1, *5 dc in next ch-3 sp; rep from * around, join.\n")
+	last := g.Rows[len(g.Rows)-1]
+	assert.Empty(t, last.Stitches)
+	assert.True(t, last.Unknown)
+}
+
+// By hand: 8 loops of 10, 8 pairs with 3 chains within and 4 between; the first pair is the sc and the stitch behind its 6 chains.
+func TestSlipStitchesAlongALoopLeadIntoIt(t *testing.T) {
+	row, kinds, arches := lastRow(t, "Terms: US\nCh 8. Join to form ring.\n1st rnd: (Sc in ring, ch 10) 8 times; sl st in 1st sc.\n2nd rnd: Sl st in next 5 ch, sc in loop, ch 6, dc in same loop, (ch 4, in next loop make dc, ch 3 and dc) 7 times; ch 4, sl st in 3rd ch of ch-6.\n")
+	assert.Equal(t, map[string]int{"sc": 1, "dc": 15}, kinds)
+	assert.Equal(t, map[int]int{6: 1, 3: 7, 4: 8}, arches)
+	assert.Equal(t, []int{1}, row.Stitches[0].Feet)
+	assert.Equal(t, []int{1}, row.Stitches[2].Feet)
+}
+
+func TestARoundWhoseLastSpaceIsAStitchAloneIsNotDrawnWithoutIt(t *testing.T) {
+	g := graph(t, "Terms: US\nCh 4, join to form ring.\nRnd 1: Ch 4 (counts as dc and ch 1), (dc in ring, ch 1) 7 times, join to 3rd ch of ch-4.\nRnd 2: Sl st in next sp, ch 3 (counts as dc), dc in same sp, ch 2, (2 dc in next sp, ch 2) 6 times, 2 dc in next sp, hdc in first dc.\nRnd 3: Ch 1, *sc in next sp, ch 5; rep from * around, join.\n")
+	assert.Equal(t, "its last space is a stitch alone", g.Rows[2].Unread)
+	assert.Len(t, g.Rows[2].Stitches, 1+15+7+1, "the space is one of it")
+}

@@ -330,7 +330,7 @@ func (w *work) travels(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || len(tail) == 0 || p.Kind == ins.InEach && !w.upToSpace(p, tail) || !p.Unit.Space && loops(tail[0]) {
 		return false
 	}
-	return leadsOn(tail) || w.round && p.Unit.Space && goesInSame(tail) || w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)
+	return leadsOn(tail) || w.round && p.Unit.Space && goesInSame(tail) || w.round && p.Unit.Chain && w.intoThat(tail) || w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)
 }
 
 // loops reports whether an instruction is a repeat of chains that end in a slip stitch each: the slip stitch before it holds the first.
@@ -353,10 +353,21 @@ func (w *work) alongLoop(k int, p *ins.Place, tail []ins.Item) {
 	for r := w.cur.run(); r != nil && !r.space() && !r.base; r = w.cur.run() { // the stitch that the round was joined to
 		w.cur.step(r.n - w.cur.off)
 	}
-	if w.chains(k, p.At); w.cur.off > 0 && w.cur.run().space() && goesInSame(tail) {
+	if w.chains(k, p.At); w.cur.off > 0 && w.cur.run().space() && (goesInSame(tail) || w.intoThat(tail)) {
 		w.cur.step(w.cur.run().chain - w.cur.off)
+		w.lastPos = w.cur.pos - 1
 	}
 	w.spaced = true
+}
+
+// intoThat reports whether the first stitch of a list goes into a space that no word calls the next one: sl st in next 5 ch, sc in loop.
+func (w *work) intoThat(list []ins.Item) bool {
+	for _, n := range list {
+		if p := placesOf(n); len(p) > 0 {
+			return p[0].Unit.Space && p[0].Kind == ins.InNext && !strings.Contains(strings.ToLower(w.x.Quote(p[0].At)), "next")
+		}
+	}
+	return false
 }
 
 // goesInSame reports whether the first stitch of a list goes into the place that was worked into last.
@@ -789,7 +800,7 @@ func (w *work) overNext(n ins.Item, p *ins.Place, k int) {
 // ch 2, dc in first sc; ch 2, dc in 4th ch of ch-5.
 func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
-	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() && !w.from.ring && len(w.from.runs) > 0 || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 1 || n.Kind.Height == 1 && !w.out.runs[k].space() {
+	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && (w.out.runs[k].kind.ID == "sc" || w.spaced)) || w.cur.atStart() && !w.from.ring && len(w.from.runs) > 0 || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 1 || n.Kind.Height == 1 && !w.out.runs[k].space() {
 		return false
 	}
 	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
@@ -800,18 +811,29 @@ func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	}
 	w.closedRound = true
 	w.cur.toEnd()
-	switch last := &w.out.runs[k]; {
-	case !last.space(): // all of the last arch
-		w.out.add(run{chain: 1})
-	case w.g == nil: // a stitch as tall as chains stands for these
-		last.chain += chainsOf(n.Kind)
-	}
+	w.standsForChains(&w.out.runs[k], n.Kind)
 	w.out.midArch = true
 	if w.g != nil && w.quiet == 0 {
 		w.g.closeArch(n.Kind)
 	}
 	return true
 }
+
+// standsForChains counts a tall stitch as chains of the last arch, or as all of it.
+func (w *work) standsForChains(last *run, kind *stitch.Stitch) {
+	switch {
+	case !last.space(): // all of the last arch
+		w.out.add(run{chain: 1})
+		if w.doubtful(aloneClosed); w.g != nil && w.quiet == 0 {
+			w.g.put(GraphStitch{Chain: 1, Counts: true})
+		}
+	case w.g == nil: // a stitch as tall as chains stands for these
+		last.chain += chainsOf(kind)
+	}
+}
+
+// aloneClosed is why a round is not drawn that ends in a stitch which stands for the whole of its last space.
+const aloneClosed = "its last space is a stitch alone"
 
 // chainsOf is how many chains are as tall as a stitch (common practice): 1 a single crochet, 2 a half double, 3 a double, 4 a treble.
 func chainsOf(kind *stitch.Stitch) int {
