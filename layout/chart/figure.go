@@ -167,9 +167,15 @@ func (p *plan) footPoints(n *node) []pt {
 	if k := plainOf(n); (n.group != nil || p.form == oval) && len(out) == 1 && k != nil && k.Key == "sc" {
 		out[0] = p.crossed(n, out[0])
 	}
+	if n.st.Turn && len(n.group) > 2 && len(out) == 1 { // a chain is wider than the stems that it shares its place with
+		out[0] = add(out[0], mul(sub(p.point(n, n.v), out[0]), chainRise))
+	}
 	p.feetRoom = out
 	return out
 }
+
+// chainRise is how much of its length a turning chain that shares its place begins above it.
+const chainRise = 0.17
 
 // crossed is the foot of a cross that shares its place with others: near to straight under its head,
 // so that their arms stay clear of each other; not where all of them lean far to one side.

@@ -901,9 +901,16 @@ func bulleted(raw string) bool {
 // explained is a line that tells how a stitch is made: Bobble stitch: work 3 dc, leaving the last loop of each on the hook.
 var explained = text.Once(`(?i)^[^\d:=]{0,30}\b(?:stitch|st|cluster|bobble|popcorn|puff|cl|bo|pc|shell)(?: \([^)]{1,14}\))? ?[:=–-] ?.*\b(?:hook|yo|yarn over|insert)\b`)
 
+// howToWork is a line that tells of what a stitch is: How to work a V-stitch (V): 1 dc, ch 1 and 1 dc in same st.
+var howToWork = text.Once(`(?i)^\W*(?:how to|to) (?:work|make|do|crochet) (?:(?:an?|the) )?([a-z][a-z -]{1,25}(?: \([a-z-]{1,8}\))?) ?[:=–-] ?(.+)$`)
+
 // keyed takes a line that begins with a key, is one alone, or lists abbreviations.
 func (r *Reader) keyed(raw string, n int) bool {
 	trimmed := strings.TrimSpace(raw)
+	if m := howToWork().FindStringSubmatch(trimmed); m != nil && r.crochet && r.define(m[1]+": "+m[2], n) {
+		r.x.Read.Words++
+		return true
+	}
 	if key, rest, _ := text.KeyOf(raw); key != "" {
 		r.x.Read.Words++
 		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "" || firstItem().MatchString(rest))

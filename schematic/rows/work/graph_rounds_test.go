@@ -137,3 +137,9 @@ func TestARoundWhoseLastSpaceIsAStitchAloneIsNotDrawnWithoutIt(t *testing.T) {
 	assert.Equal(t, "its last space is a stitch alone", g.Rows[2].Unread)
 	assert.Len(t, g.Rows[2].Stitches, 1+15+7+1, "the space is one of it")
 }
+
+func TestALineThatTellsHowToWorkAStitchDefinesIt(t *testing.T) {
+	_, kinds, arches := lastRow(t, "Terms: US\nHow to work a V-stitch (V): work 1 dc, ch 1 and 1 dc all into the same stitch or space.\n\nCh 14.\nRow 1: V in 5th ch from hook, *skip 2 ch, V in next ch; rep from * to last 3 ch, skip 2 ch, dc in last ch.\n")
+	assert.Equal(t, map[string]int{"dc": 7}, kinds)
+	assert.Equal(t, map[int]int{1: 3}, arches)
+}
