@@ -167,11 +167,20 @@ func (p *plan) footPoints(n *node) []pt {
 	if k := plainOf(n); (n.group != nil || p.form == oval) && len(out) == 1 && k != nil && k.Key == "sc" {
 		out[0] = p.crossed(n, out[0])
 	}
-	if n.st.Turn && len(n.group) > 2 && len(out) == 1 { // a chain is wider than the stems that it shares its place with
-		out[0] = add(out[0], mul(sub(p.point(n, n.v), out[0]), chainRise))
-	}
 	p.feetRoom = out
+	p.rise(n)
 	return out
+}
+
+// rise lets a turning chain begin above a place that it shares: it is wider than the stems.
+func (p *plan) rise(n *node) {
+	if !n.st.Turn || len(n.group) < 3 {
+		return
+	}
+	head := p.point(n, n.v)
+	for i, at := range p.feetRoom {
+		p.feetRoom[i] = add(at, mul(sub(head, at), chainRise))
+	}
 }
 
 // chainRise is how much of its length a turning chain that shares its place begins above it.

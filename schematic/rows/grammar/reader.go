@@ -462,7 +462,7 @@ func (r *Reader) part(n int, raw string) {
 	if r.noRows(trimmed, tokens, n) {
 		return
 	}
-	if label == nil && (r.patternBegins(n) || r.keyed(raw, n) || r.heading(trimmed, n)) {
+	if label == nil && (r.patternBegins(n) || r.tellsHow(trimmed, n) || r.keyed(raw, n) || r.heading(trimmed, n)) {
 		return
 	}
 	if text.Begins(trimmed) {
@@ -904,13 +904,18 @@ var explained = text.Once(`(?i)^[^\d:=]{0,30}\b(?:stitch|st|cluster|bobble|popco
 // howToWork is a line that tells of what a stitch is: How to work a V-stitch (V): 1 dc, ch 1 and 1 dc in same st.
 var howToWork = text.Once(`(?i)^\W*(?:how to|to) (?:work|make|do|crochet) (?:(?:an?|the) )?([a-z][a-z -]{1,25}(?: \([a-z-]{1,8}\))?) ?[:=–-] ?(.+)$`)
 
+func (r *Reader) tellsHow(trimmed string, n int) bool {
+	m := howToWork().FindStringSubmatch(trimmed)
+	if m == nil || !r.crochet || !r.define(m[1]+": "+m[2], n) {
+		return false
+	}
+	r.x.Read.Words++
+	return true
+}
+
 // keyed takes a line that begins with a key, is one alone, or lists abbreviations.
 func (r *Reader) keyed(raw string, n int) bool {
 	trimmed := strings.TrimSpace(raw)
-	if m := howToWork().FindStringSubmatch(trimmed); m != nil && r.crochet && r.define(m[1]+": "+m[2], n) {
-		r.x.Read.Words++
-		return true
-	}
 	if key, rest, _ := text.KeyOf(raw); key != "" {
 		r.x.Read.Words++
 		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "" || firstItem().MatchString(rest))
