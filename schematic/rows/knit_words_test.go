@@ -110,3 +110,10 @@ func TestADiagramIsNoCount(t *testing.T) {
 		comesTo(t, "Cast on 46 sts.\n%s.\nRow 1: k2tog, k to end. (%d sts)\n", w, 45, true)
 	}
 }
+
+// Moss stitch in words works each stitch.
+func TestMossStitchInWordsWorksEachStitch(t *testing.T) {
+	for _, w := range []string{"Knit the purl stitches and purl the knit stitches", "Purl the knit sts and knit the purl sts", "Knit the purl stitch and purl the knitted stitch", "K over the purl sts, p over the knit sts"} {
+		comesTo(t, "Cast on 46 sts.\nRow 1: *K1, p1; rep from * to end.\nRow 2: %s.\nRow 3: K2tog, k to end. (%d sts)\n", w, 45, false)
+	}
+}

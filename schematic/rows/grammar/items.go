@@ -259,6 +259,14 @@ var stitches = []form{
 		}
 		return stitchTo(m)
 	}},
+	{rule: "stitch", pattern: "(k/knit [over/across] [all/every/each] [of] p/purl/purls/purled [$st] [across] [,/;] [and] [then] p/purl [over/across] [all/every/each] [of] k/knit/knits/knitted [$st] | p/purl [over/across] [all/every/each] [of] k/knit/knits/knitted [$st] [across] [,/;] [and] [then] k/knit [over/across] [all/every/each] [of] p/purl/purls/purled [$st]) [as (they/it) {x:stretch}] [{e:extent}]", meaning: "each stitch as it does not come", example: "Row 2: Knit the purl sts and purl the knit sts", when: tests{inRow, said("st", "sts", "stitch", "stitches", "knits", "purls")}, build: func(m *match) any {
+		s := m.inAll(nil)
+		s.Chart = true
+		if e, ok := m.get("e").(ins.Extent); ok {
+			s.Places[0].Extent = e
+		}
+		return s
+	}},
 	{rule: "stitch", pattern: "(k/knit/p/purl) first [{n:num}] [$st] and last {m:num} [$st] [,] [and] (k/knit/p/purl) [all/every] $rem/rest/others/other [$st]", meaning: "the stitches at both ends, and those between them", example: "Row 2: Knit first 3 and last 3 sts, purl all remaining sts", build: endsAndRest},
 	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: yes},
 	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
