@@ -3,7 +3,6 @@ package grammar
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -65,34 +64,4 @@ func few(x *ins.Text) {
 		x.Sections = x.Sections[:i+1]
 		return
 	}
-}
-
-// typeset are marks that a page or a typesetter puts into a text, and what a hand types: spaces of many widths, letters cast in one, and
-// what only says where a word may break.
-var typeset = strings.NewReplacer("\u00a0", " ", "\u2002", " ", "\u2003", " ", "\u2007", " ", "\u2008", " ", "\u2009", " ", "\u200a", " ", "\u202f", " ", "\u3000", " ",
-	"\u00ad", "", "\u200b", "", "\u200c", "", "\u200d", "", "\u2060", "", "ﬀ", "ff", "ﬁ", "fi", "ﬂ", "fl", "ﬃ", "ffi", "ﬄ", "ffl")
-
-// lines are the lines of a text as a hand types them, and the columns that the characters of those that were typeset have in the file.
-func lines(src []byte) (out []string, columns map[int][]int) {
-	s := strings.TrimPrefix(strings.ReplaceAll(string(src), "\r\n", "\n"), "\ufeff")
-	out = strings.Split(strings.ReplaceAll(s, "\r", "\n"), "\n")
-	columns = map[int][]int{}
-	for i, l := range out {
-		typed := typeset.Replace(l)
-		if typed != l {
-			columns[i+1] = columnsOf(l)
-		}
-		out[i] = text.Pasted(typed)
-	}
-	return out, columns
-}
-
-// columnsOf are the columns of a typeset line, from 1, in which the characters that a hand types stand.
-func columnsOf(line string) (out []int) {
-	for i, c := range []rune(line) {
-		for range typeset.Replace(string(c)) {
-			out = append(out, i+1)
-		}
-	}
-	return out
 }

@@ -751,6 +751,9 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning {n:chaincalled} | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 	}},
+	{rule: "extent", pattern: "{upto} [[within] {n:num} $st before/of/from] $center", meaning: "to the middle of the row", example: "Row 2: K to centre, p1, k to end", when: tests{endsOrKind("p"), no(crochet)}, build: func(m *match) any {
+		return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0), Unit: ins.Unit{Word: "middle"}}
+	}},
 	{rule: "extent", pattern: "{upto} [[within] {n:num} $st before/of/from] $center ([$st | {k:kind}] of {m:num} {j:kind} [group/grp/corner/increase/inc] | $st)", meaning: "to the stitch in the middle of the row", example: "Row 3: K2, yo, k to centre st, yo, k1, yo, k to last 2 sts, yo, k2", build: func(m *match) any { return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0)} }},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [are/is] [last] [{n:num}] {u:unit} [$rem/left/remains] (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
@@ -873,6 +876,12 @@ var times = []form{
 
 // prepositions are the places with the word before them.
 var prepositions = []form{
+	{rule: "place", pattern: "$center $st", meaning: "the stitch in the middle of the row", example: "Row 3: K to centre st, yo, k centre st, yo, k to end", when: tests{no(crochet)}, build: func(m *match) any {
+		if m.from == 0 || !m.p.at(m.from-1).Is("k", "knit", "p", "purl", "sl", "slip", "work", "the") { // k 9 centre sts
+			return nil
+		}
+		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}
+	}},
 	{rule: "place", pattern: "across/over/along {x:ofpart} [{e:extent}]", meaning: "the stitches of a part of the row", example: "k across front sts to next marker",
 		build: func(m *match) any {
 			e := ins.Extent{Kind: ins.ToMarker}
@@ -914,6 +923,8 @@ func placed(m *match) any {
 	if m.p.t[m.from].Is("to", "at", "along", "behind") {
 		switch {
 		case m.p.t[m.from].Is("to") && m.said("before", "from", "of", "within") && m.said("end", "last", "marker", "m", "markers"): // k to 2 sts before end of round
+			return nil
+		case m.p.t[m.from].Is("to") && pl.Unit.Any() && m.said("center", "centre", "middle", "central"): // k to centre st
 			return nil
 		case pl.Kind == ins.InEach, pl.Kind == ins.RowEnds, m.p.t[m.from].Is("along") && !(pl.Kind == ins.InNext && pl.Unit.Word == "st" && m.p.at(m.from+1).Kind == 'n'), pl.Kind == ins.InLast && m.p.t[m.from].Is("to"):
 			return nil

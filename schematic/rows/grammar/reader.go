@@ -2920,7 +2920,7 @@ func (r *Reader) guessedSizes(short []*ins.Line, others int) {
 	slip := len(short)*fewShort <= others
 	for _, l := range short {
 		if !slip {
-			l.Short = false
+			l.Short = len(l.Body) == 0 // yarn, and what else is told before the rows
 			continue
 		}
 		for i := range l.Words {

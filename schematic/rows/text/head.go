@@ -441,7 +441,7 @@ func Inline(text string) (name, rest string, ok bool) {
 	}
 	colon := strings.HasPrefix(strings.TrimLeft(text[len(m[1]):], " "), ":") || strings.HasPrefix(strings.TrimSpace(text[len(m[1]):]), "(")
 	sentence := strings.HasPrefix(text[len(m[1]):], ". ") // Back. With white, cast on 60 sts
-	if !colon && (m[1] != strings.ToUpper(m[1]) || sentence) && !namesPiece(m[1]) {
+	if !colon && (m[1] != strings.ToUpper(m[1]) || sentence) && !NamesPiece(m[1]) {
 		return "", "", false
 	}
 	return strings.TrimSpace(m[1]), m[2], true
@@ -452,8 +452,8 @@ var (
 	pieceBefore = set("left right first second other upper lower the and half main of")
 )
 
-// namesPiece reports whether all words are those of the name of a piece: Left Front, Second Sleeve.
-func namesPiece(s string) bool {
+// NamesPiece reports whether all words are those of the name of a piece: Left Front, Second Sleeve.
+func NamesPiece(s string) bool {
 	piece := false
 	for w := range strings.FieldsSeq(strings.ToLower(s)) {
 		if pieceWords[w] || pieces().MatchString(w) {
@@ -509,7 +509,7 @@ func GoesOn(last, line string) bool {
 	if last == "" || line == "" {
 		return false
 	}
-	if _, row := RowWord(strings.ToLower(last)); row { // a copy with a word a line
+	if _, row := RowWord(strings.ToLower(last)); row || breaksLabel(last, line) { // a copy with a word a line
 		return true
 	}
 	if Open(last) && !(CountOpen(last) && labelled().MatchString(line)) {
@@ -531,6 +531,19 @@ func GoesOn(last, line string) bool {
 	}
 	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end) && !countBehindStop().MatchString(last)
 }
+
+// breaksLabel reports whether a column ends within the name of a row, between it and the row, or between a verb and its number.
+func breaksLabel(last, line string) bool {
+	digit := line[0] >= '0' && line[0] <= '9'
+	return rowAtEnd().MatchString(last) && numberAt().MatchString(line) || nameAtEnd().MatchString(last) && !labelled().MatchString(line) || digit && verbAtEnd().MatchString(last) && !numberAt().MatchString(line)
+}
+
+var (
+	rowAtEnd  = Once(`(?i)[.:;)] (?:row|rnd|round)s?$`)
+	nameAtEnd = Once(`(?i)[.:;)] (?:row|rnd|round)s? \d{1,3}:$`)
+	numberAt  = Once(`^\d{1,3}(?:[-–]\d{1,3})? ?[:.)]`)
+	verbAtEnd = Once(`\b[kp]$`)
+)
 
 // countBehindStop is a line that ends with its count behind a stop: join. 96 (100, 105) sc
 var countBehindStop = Once(`(?i)[.;:!] ?\d+(?: ?[(\[][\d, :-]+[)\]])* ?(?:sts?|stitches|[sdt]c|hdc|htr|tr)$`)

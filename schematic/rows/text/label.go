@@ -351,6 +351,9 @@ func (p *labeller) behindDash() bool {
 		one := p.peek(-2).Is("row", "round", "rnd", "rd", "r")
 		return one && (next.Kind == 'w' && next.S != "row" && n.Num.All <= p.l.To.All || next.Is("-") && next.Glued && p.peek(3).Kind == 'w' && p.peek(3).Glued)
 	}
+	if !dash.Glued && p.l.From.By == nil && !n.List && (next.Is(",") || next.Cap && p.peek(-2).Is("row", "round", "rnd")) { // Row 11 - 1, dec, 9, dec; ROUND 6 - 1 CH
+		return n.Num.All < p.l.From.All
+	}
 	if dash.Glued || next.Kind != 'w' || next.Is("knit", "purl", "k", "p", "plain") && n.Num.All > p.l.From.All { // Row 5 – 7 knit
 		return false
 	}

@@ -15,7 +15,7 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 	}
 	switch e.Kind {
 	case ins.ToMiddle:
-		return w.toMiddle(w.count(e.N))
+		return w.toMiddle(w.count(e.N), e.Unit.Word == "middle")
 	case ins.ToMade:
 		k := w.cur.left - w.count(e.N) + w.out.stitches() - w.offAt
 		w.blind = w.blind || k < 0 || k > w.cur.left
@@ -109,14 +109,16 @@ func (w *work) endsRound(e ins.Extent) bool {
 	return sum > 0 && sum == w.count(e.N)
 }
 
-// toMiddle is how many stitches are left before the middle one, and so many before it; false where the row has none.
-func (w *work) toMiddle(before int) (int, bool) {
+// toMiddle is how many stitches are left before the middle one, and so many before it; false where the row has none, unless its middle may lie
+// between two.
+func (w *work) toMiddle(before int, between bool) (int, bool) {
 	n := w.from.stitches()
-	if n%2 == 0 || n/2+1+before > w.cur.left {
+	left := n/2 + n%2 + before
+	if n%2 == 0 && !between || left > w.cur.left {
 		w.blind = true
 		return 0, false
 	}
-	return n/2 + 1 + before, true
+	return left, true
 }
 
 // beside is 1 where the last stitches that a repeat goes up to are told without the turning chain behind them: to
