@@ -11,17 +11,19 @@ import (
 
 // A copy is a text as it comes out of mail, a page's source, a list, a telephone; each must read as the text itself does.
 var copies = map[string]func(string) string{
-	"quoted in an answer":  func(s string) string { return ahead.ReplaceAllString(s, "> ") },
-	"quoted twice":         func(s string) string { return ahead.ReplaceAllString(s, "> > ") },
-	"a list":               func(s string) string { return ahead.ReplaceAllString(s, "• ") },
-	"set in":               func(s string) string { return ahead.ReplaceAllString(s, "\t") },
-	"paragraphs of a page": func(s string) string { return ahead.ReplaceAllString(behind.ReplaceAllString(s, "</p>"), `<p class="row">`) },
-	"spaces of a page":     func(s string) string { return strings.ReplaceAll(s, ". ", ".&nbsp; ") },
-	"and of a page":        func(s string) string { return strings.ReplaceAll(s, " and ", " &amp; ") },
-	"other stars":          func(s string) string { return strings.ReplaceAll(s, "*", "✱") },
-	"without capitals":     strings.ToLower,
-	"all capitals":         strings.ToUpper,
-	"lines of a column":    func(s string) string { return wide.ReplaceAllString(s, "$1\n") },
+	"quoted in an answer": func(s string) string { return ahead.ReplaceAllString(s, "> ") },
+	"quoted twice":        func(s string) string { return ahead.ReplaceAllString(s, "> > ") },
+	"a list":              func(s string) string { return ahead.ReplaceAllString(s, "• ") },
+	"set in":              func(s string) string { return ahead.ReplaceAllString(s, "\t") },
+	"paragraphs of a page": func(s string) string {
+		return ahead.ReplaceAllString(behind.ReplaceAllString(s, "</p>"), `<p class="row">`)
+	},
+	"spaces of a page":  func(s string) string { return strings.ReplaceAll(s, ". ", ".&nbsp; ") },
+	"and of a page":     func(s string) string { return strings.ReplaceAll(s, " and ", " &amp; ") },
+	"other stars":       func(s string) string { return strings.ReplaceAll(s, "*", "✱") },
+	"without capitals":  strings.ToLower,
+	"all capitals":      strings.ToUpper,
+	"lines of a column": func(s string) string { return wide.ReplaceAllString(s, "$1\n") },
 }
 
 var (
