@@ -509,7 +509,7 @@ func GoesOn(last, line string) bool {
 	if last == "" || line == "" {
 		return false
 	}
-	if _, row := RowWord(strings.ToLower(last)); row || breaksLabel(last, line) { // a copy with a word a line
+	if breaksLabel(last, line) {
 		return true
 	}
 	if Open(last) && !(CountOpen(last) && labelled().MatchString(line)) {
@@ -534,8 +534,9 @@ func GoesOn(last, line string) bool {
 
 // breaksLabel reports whether a column ends within the name of a row, between it and the row, or between a verb and its number.
 func breaksLabel(last, line string) bool {
+	_, row := RowWord(strings.ToLower(last)) // a copy with a word a line
 	digit := line[0] >= '0' && line[0] <= '9'
-	return rowAtEnd().MatchString(last) && numberAt().MatchString(line) || nameAtEnd().MatchString(last) && !labelled().MatchString(line) || digit && verbAtEnd().MatchString(last) && !numberAt().MatchString(line)
+	return row || rowAtEnd().MatchString(last) && numberAt().MatchString(line) || nameAtEnd().MatchString(last) && !labelled().MatchString(line) || digit && verbAtEnd().MatchString(last) && !numberAt().MatchString(line)
 }
 
 var (

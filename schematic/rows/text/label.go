@@ -351,7 +351,7 @@ func (p *labeller) behindDash() bool {
 		one := p.peek(-2).Is("row", "round", "rnd", "rd", "r")
 		return one && (next.Kind == 'w' && next.S != "row" && n.Num.All <= p.l.To.All || next.Is("-") && next.Glued && p.peek(3).Kind == 'w' && p.peek(3).Glued)
 	}
-	if !dash.Glued && p.l.From.By == nil && !n.List && (next.Is(",") || next.Cap && p.peek(-2).Is("row", "round", "rnd")) { // Row 11 - 1, dec, 9, dec; ROUND 6 - 1 CH
+	if !dash.Glued && p.runsBack(n, next) {
 		return n.Num.All < p.l.From.All
 	}
 	if dash.Glued || next.Kind != 'w' || next.Is("knit", "purl", "k", "p", "plain") && n.Num.All > p.l.From.All { // Row 5 – 7 knit
@@ -361,6 +361,12 @@ func (p *labeller) behindDash() bool {
 		return false
 	}
 	return next.Glued || !next.Cap && (p.peek(-2).Is("row", "round", "rnd", "rd", "r") || p.peek(-1).Is("row", "round", "rnd", "rd"))
+}
+
+// runsBack reports whether a number behind a dash may be that of a range or of stitches: Row 11 - 1, dec, 9, dec; ROUND 6 - 1 CH. The smaller one
+// is of stitches.
+func (p *labeller) runsBack(n, next *Token) bool {
+	return p.l.From.By == nil && !n.List && (next.Is(",") || next.Cap && p.peek(-2).Is("row", "round", "rnd"))
 }
 
 // every reads 'and all even rounds', 'and every following wrong-side row'.
