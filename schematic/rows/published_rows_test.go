@@ -46,3 +46,43 @@ func TestARowThatBeginsWithSlipStitchesLeavesItsEnd(t *testing.T) {
 		comesTo(t, text, s, 14, true)
 	}
 }
+
+// Six times 'sc, inc' around 12 are 18, whatever sign stands between a bracket and how often it is worked.
+func TestHowOftenStandsBehindAnySign(t *testing.T) {
+	const text = "Terms: US\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\nRnd 3: %s (%d)\n"
+	for _, s := range []string{"(1 sc, 1 inc) – 6 times", "(sc, inc) - x6", "[sc, inc]: 6 times", "(sc, inc) / six times", "(sc, inc) times 6", "*sc, inc* – 6 times", "Repeat *1 sc, inc* around",
+		"Inc every other st", "Inc in every 2nd st", "*sc in next st, 2 sc in next st; rep from * around, 18 sc."} {
+		comesTo(t, text, s, 18, s[len(s)-1] != '.')
+	}
+}
+
+// 24 dc around a square of four groups of 3: 2 groups in each corner, wherever the round begins.
+func TestARoundBeginsInACorner(t *testing.T) {
+	const text = "Terms: US\nCh 4, join with sl st to form ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join with sl st in top of ch-3. (12 dc, 4 ch-2 sps)\n" +
+		"Rnd 2: %s *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around, ch 1, join.\nRnd 3: Ch 1, sc in each dc and in each ch around. (%d sc)\n" // 24 dc, 4 x 2 and 4 chains
+	for _, s := range []string{"(Sl st, ch 3, 2 dc, ch 2, 3 dc) in next ch-2 sp,", "(Ch 3, 2 dc, ch 2, 3 dc) in first ch-2 sp,", "Join in any ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp,",
+		"Join in any ch-2 sp with a sl st, (ch 3, 2 dc, ch 2, 3 dc) in same sp,", "Join B with a standing dc in any ch-2 sp, (2 dc, ch 2, 3 dc) in same sp,",
+		"With B, join in ch-2 sp, ch 3, 2 dc, ch 2, 3 dc in same sp,"} {
+		comesTo(t, text, s, 36, false)
+		comesTo(t, text[:len(text)-len("Rnd 3: Ch 1, sc in each dc and in each ch around. (%d sc)\n")-2]+". (%d dc)\n", s, 24, true)
+	}
+}
+
+func TestACountStandsLastInItsSentence(t *testing.T) {
+	for _, s := range []string{"Sc in 2nd ch from hook and in each ch across, %d sc, turn.", "Sc in 2nd ch from hook, sc in next 19 ch, %d sc, turn.", "Sc in 2nd ch from hook and in each ch %d sc"} {
+		comesTo(t, "Terms: US\nCh 21.\n%s"+"Row 1: "+s+"\nRow 2: Ch 1, turn, sc in each sc across. (20 sc)\n", "", 20, false)
+	}
+}
+
+// Pieces are no popcorns; rows that do not follow each other have the count of the last of them; a row may be worked again in another colour.
+func TestWordsBesideTheRows(t *testing.T) {
+	comesTo(t, "Terms: US\nHead\n1) 6 sc in MR = 6\n2) *inc* = 12\n\n%s\n\n\nBoth are the same size. Start with black:\n1) 6 sc in MR = 6\n2) *inc* = %d\n", "Legs & arms (4 pcs):", 12, true)
+	const flat = "Terms: US\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, ch 1, turn. (12 sc)\nRow 2: 2 sc in first sc, sc across to last sc, 2 sc in last sc, ch 1, turn. (14 sc)\n"
+	comesTo(t, flat+"%s\nRow 9: Sc in each sc across. (%d sc)\n", "Rows 3, 5 & 7: Sc in each sc across, ch 1, turn. (18 sc at end of row 7)\nRows 4, 6 & 8: Rep row 2. (20 sc at end of row 8)", 20, true)
+	for _, s := range []string{"Work Row 3 in A.", "Work row 3 with color B.", "Row 3 in colour A.", "Work row 3 with MC."} {
+		comesTo(t, "Terms: US\nWith MC, ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, ch 1, turn. (12 sc)\nRow 2: Sc in each sc across, ch 1, turn.\nRow 3: 2 sc in first sc, sc across, ch 1, turn. (13 sc)\nRows 4-5: %s\nRow 6: Sc in each sc across. (%d sc)\n", s, 15, true)
+	}
+	for _, s := range []string{"sc in each st, inserting hook in both loops.", "sc in each st, inserting hook in back loop only.", "4 sc with white, 3 with black, 5 with white.", "4 sc in white, 3 in black, 5 in white."} {
+		comesTo(t, "Terms: US\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\nRnd 3: %s (%d)\n", s, 12, true)
+	}
+}

@@ -208,3 +208,30 @@ func aroundChain(list []ins.Item) (a, b *ins.Stitch, ok bool) {
 	}
 	return a, b, space && a.N.By == nil && b.N.By == nil && a.N.All >= least && b.N.All > 1
 }
+
+// startsInGroup is a row of which the first bracket begins with a chain, or a slip stitch and a chain, with these before it: they begin the
+// row, as a chain within a bracket would not: (sl st, ch 3, 2 dc, ch 2, 3 dc) in next ch-2 sp.
+func startsInGroup(list []ins.Item) []ins.Item {
+	at := slices.IndexFunc(list, func(n ins.Item) bool { return !is[*ins.Nothing](n) && !is[*ins.Turn](n) && !is[*ins.JoinYarn](n) })
+	if at < 0 {
+		return list
+	}
+	q, ok := list[at].(*ins.Repeat)
+	if !ok || len(q.Places) != 1 || !q.Places[0].Unit.Space || q.Places[0].Kind != ins.InNext && q.Places[0].Kind != ins.InFirst || q.Times.By != nil || q.Times.All != 1 || len(q.Body) < 3 {
+		return list
+	}
+	rest := *q
+	if is[*ins.Chain](q.Body[0]) {
+		rest.Body = q.Body[1:]
+		return slices.Concat(list[:at], []ins.Item{q.Body[0], &rest}, list[at+1:])
+	}
+	slip, ok := q.Body[0].(*ins.Stitch)
+	if !ok || slip.Kind == nil || slip.Kind.ID != "slst" || len(slip.Places) > 0 || !is[*ins.Chain](q.Body[1]) {
+		return list
+	}
+	to := *slip
+	to.Places = q.Places
+	rest.Body = q.Body[2:]
+	rest.Places = []ins.Place{{Kind: ins.InSame, N: ins.N(1), Unit: ins.Unit{Space: true}, At: q.Places[0].At}}
+	return slices.Concat(list[:at], []ins.Item{&to, q.Body[1], &rest}, list[at+1:])
+}

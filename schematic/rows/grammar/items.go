@@ -48,7 +48,7 @@ var stitches = []form{
 		s.Places[0].N = ins.N(1)
 		return s
 	}},
-	{rule: "stitch", pattern: "inc/increase [{n:num}] [$st] in every/each other/alternate/second {u:unit} [{e:extent}]", meaning: "every second stitch", example: "Rnd 4: Inc in every other st", build: func(m *match) any {
+	{rule: "stitch", pattern: "inc/increase [{n:num}] [$st] [in] every/each other/alternate/second {u:unit} [{e:extent}]", meaning: "every second stitch", example: "Rnd 4: Inc in every other st", build: func(m *match) any {
 		if !m.p.line.IsRow() || value[ins.Unit](m, "u").Row || !one("n")(m) {
 			return nil
 		}
@@ -333,7 +333,7 @@ var stitches = []form{
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: n}
 		}},
 
-	{rule: "stitch", pattern: "inc/increase/increasing/dec/decrease/decreasing [{n:num}] [$st | {k:kind}] in every/each {o:ord} {u:unit} [{tail}]", meaning: "an increase or decrease in every nth stitch", example: "Rnd 2: Ch 3, work in dc, inc 1 dc in every 6th dc", when: tests{crochet}, build: func(m *match) any {
+	{rule: "stitch", pattern: "inc/increase/increasing/dec/decrease/decreasing [{n:num}] [$st | {k:kind}] [in] every/each {o:ord} {u:unit} [{tail}]", meaning: "an increase or decrease in every nth stitch", example: "Rnd 2: Ch 3, work in dc, inc 1 dc in every 6th dc", when: tests{crochet}, build: func(m *match) any {
 		if n := m.num("n", 1); n.By != nil || n.All != 1 {
 			return nil
 		}

@@ -678,24 +678,24 @@ func (p *parser) thingAt(i int) bool {
 
 // loops reads BLO, back loop only, through both loops of.
 var loops = []form{
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/blp [only] | tbl [only] | [unworked/unused/free/remaining/rem/skipped] back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
+	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] (blo/bl/blos/blp [only] | tbl [only] | [unworked/unused/free/remaining/rem/skipped] back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
 		build: func(m *match) any {
 			if g, _ := m.p.group(m.to - 1); g != nil { // the text calls something else so
 				return nil
 			}
 			return ins.BackLoop
 		}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos/flp [only] | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around", build: func(m *match) any { return ins.FrontLoop }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] (flo/fl/flos/flp [only] | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around", build: func(m *match) any { return ins.FrontLoop }},
 	{rule: "loop", pattern: "unworked/unused/free/remaining/rem loop/loops/lp/lps", meaning: "the loop of a chain that is still free", example: "Row 1: Ch 2, esc in rem lp of each ch across", when: tests{before("of")}, build: func(m *match) any { return ins.BothLoops }},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across", build: func(m *match) any { return ins.BothLoops }},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",
+	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across", build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",
 		build: func(m *match) any {
 			if value[int](m, "o") != 3 || m.p.at(m.to).Is("from", "made") {
 				return nil
 			}
 			return ins.BothLoops
 		}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch", build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch", build: func(m *match) any { return ins.BothLoops }},
 	{rule: "neutral", pattern: "working/work/crochet/crocheting [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of [each/every/all] [of] {u:unit} [{tail}]", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", when: tests{either(has("tail"), before(","))}, build: func(m *match) any {
 		m.p.r.loop = ins.BackLoop
 		if m.said("flo", "fl", "front") {
@@ -710,7 +710,7 @@ var loops = []form{
 		}
 		return &ins.Nothing{}
 	}},
-	{rule: "loop", pattern: "[in/into/through/working/taking/under] [in/into/through/up] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around", build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/taking/under/inserting] [hook] [in/into/through/up/under] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around", build: func(m *match) any { return ins.BothLoops }},
 }
 
 // extents are how far something goes.
@@ -860,7 +860,7 @@ var times = []form{
 		return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
 	}},
 	{rule: "times", pattern: "complete/work/do [this/these] {n:num} times", meaning: "so many times", example: "Rnd 2: *Ch 2, skip 1 sc, sc in next st* Complete four times", build: func(m *match) any { return often{n: m.num("n", 1)} }},
-	{rule: "times", pattern: "x/* {n:num} [times]", meaning: "so many times", example: "(sc, inc) x 6",
+	{rule: "times", pattern: "x/*/times {n:num} [times]", meaning: "so many times", example: "(sc, inc) x 6",
 		build: func(m *match) any {
 			if star := m.p.at(m.from); star.Is("*") && (!star.Glued && m.p.at(m.to).Kind == 'w' && !m.said("times") || star.Glued && !m.p.at(m.from+1).Glued && m.p.at(m.from+1).Col > star.End) {
 				return nil // a star begins, or ends

@@ -2155,6 +2155,9 @@ func (p *parser) into() int {
 	return least
 }
 
+// ofLast is a count of rows that do not follow each other, which only the last of them has: (34 sc at end of row 16).
+var ofLast = text.Once(`(?i)\bat (?:the )?end of (?:last )?(?:row|rnd|round)s?\b[\w ]{0,8}[)\]]`)
+
 // line reads the tokens of one row or sentence.
 func (r *Reader) line(tokens []text.Token) {
 	tokens = r.wayForth(tokens)
@@ -2184,9 +2187,11 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Stated = p.countsOf(count)
 	}
 	list := p.wholeRow()
-	l.Body, l.Stated = endCount(list, l.Stated)
+	if l.Body, l.Stated = endCount(list, l.Stated); l.Label != nil && len(l.Label.Listed) > 0 && ofLast().MatchString(l.Src) {
+		l.Stated = nil
+	}
 	if r.crochet {
-		l.Body = gathered(l.Body)
+		l.Body = startsInGroup(gathered(l.Body))
 		r.lastOfLegs(l.Body, true)
 	}
 	r.firstLoop(l)

@@ -274,9 +274,10 @@ func counts(list []ins.Item) bool {
 	return k > 1
 }
 
-// behindComma is behind a comma at i, if how often a stretch is worked is all that its clause tells: *p2, k6*, 2x; (p1, k1), 3 times.
+// behindComma is behind a comma or another sign at i, if how often a stretch is worked is all that its clause tells: *p2, k6*, 2x;
+// (p1, k1), 3 times; (sc, inc) – 6 times.
 func (s *sequence) behindComma(i int) int {
-	if _, to := s.named("times", i+1); s.at(i).Is(",") && to >= 0 && (to >= len(s.t) || s.at(to).Kind == 'p' || s.at(to).Kind == 'g') {
+	if _, to := s.named("times", i+1); s.at(i).Is(",", "--", "-", ":", "/", "=") && to >= 0 && (to >= len(s.t) || s.at(to).Kind == 'p' || s.at(to).Kind == 'g') {
 		return i + 1
 	}
 	return i
@@ -334,7 +335,7 @@ func (s *sequence) repeat() bool {
 	if !t.Is("rep", "repeat", "repeating", "rpt", "reps", "repeated", "work", "from") {
 		return false
 	}
-	if t.Is("work") && s.star < 0 && isStar(s.at(s.i+1)) && slices.ContainsFunc(s.t[s.i+2:], func(k text.Token) bool { return isStar(&k) }) { // work * 1 sc in next st; rep from *
+	if (t.Is("work") || t.Is("rep", "repeat") && !working(s.out)) && s.star < 0 && isStar(s.at(s.i+1)) && slices.ContainsFunc(s.t[s.i+2:], func(k text.Token) bool { return isStar(&k) }) { // work * 1 sc in next st; rep from *
 		s.i++
 		return true
 	}
@@ -1003,7 +1004,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
-	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.worked(s.i) && !onNeedle(t.Sub) {
+	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) {
 		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
@@ -2261,6 +2262,10 @@ func (s *sequence) countInYarn(i int) (name string, n ins.Num, to int) {
 		return "", n, i
 	}
 	if t.Kind == 'n' {
+		if next.Is("with", "in") && s.r.crochet && i > 0 && s.at(i-1).Kind == 'p' { // 10 sc with white, 3 with black
+			i++
+			next = s.at(i + 1)
+		}
 		if name, to = s.yarnAt(i + 1); len(next.S) == 1 && !next.Glued && !s.namesYarn(next) || next.Is("main", "contrast") {
 			name = ""
 		}
@@ -2636,13 +2641,16 @@ func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
 
 // behindAll reports whether a number of stitches up to the token at to closes a row that has nothing left: in each ch to end, 24 sc.
 func (s *sequence) behindAll(to int) bool {
-	return s.sep == "," && s.at(s.i).Kind == 'n' && !s.said(s.i, to, "in", "into") && (to >= len(s.t) || s.at(to).Is(".", ";")) && s.reachedEnd()
+	return s.sep == "," && s.at(s.i).Kind == 'n' && !s.said(s.i, to, "in", "into") && (to >= len(s.t) || s.at(to).Is(".", ";") || s.at(to).Is(",") && s.at(to+1).Is("turn", "join")) && s.reachedEnd()
 }
 
-// reachedEnd reports whether the stitch before went into each place to the end, so that nothing is left.
+// reachedEnd reports whether the stitch or the repeat before went on to the end, so that nothing is left.
 func (s *sequence) reachedEnd() bool {
 	if len(s.out) == 0 {
 		return false
+	}
+	if q, ok := s.out[len(s.out)-1].(*ins.Repeat); ok {
+		return q.Until.Kind == ins.ToEnd && !q.Until.Part
 	}
 	st, ok := s.out[len(s.out)-1].(*ins.Stitch)
 	if !ok || len(st.Places) == 0 {

@@ -44,6 +44,17 @@ var statements = []form{
 			r.Chains = m.num("n", 1)
 			return r
 		}},
+	{rule: "whole", pattern: "[$make] {r:rowset} in/with/using {x:stretch}", meaning: "rows are worked again, in another colour", example: "Row 4: Work Row 3 in colour B", when: tests{inRow, opens},
+		build: func(m *match) any {
+			at := m.from
+			for !m.p.at(at).Is("in", "with", "using") {
+				at++
+			}
+			if _, to := (&sequence{parser: m.p}).yarnAt(at + 1); to != m.to || to == at+1 {
+				return nil
+			}
+			return repeatRows(m)
+		}},
 	{rule: "whole", pattern: "$make/knit {r:rowset} {c:course}", meaning: "rows are worked again", example: "Work rows 1 and 2 three times more",
 		build: func(m *match) any {
 			c, s := value[course](m, "c"), value[rowset](m, "r")
@@ -515,7 +526,7 @@ var statements = []form{
 	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any { return &ins.JoinYarn{From: "yarn"} }},
 	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [your/my] [new/working/second/another/separate/fresh/2nd] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball) [of yarn/wool/thread]) [with] [{s:slip}] [{to:yarnto}] [using/with/by] [{s2:slip}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", when: tests{said("rejoin", "attach", "attaching")}, build: joinYarn},
-	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
+	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with [a/an] [standing/starting/$beg] {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
 	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with/between | between any) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: yes},
 	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: yes},
@@ -1349,6 +1360,9 @@ func join(m *match) any {
 	if m.p.at(m.to-1).Is("with", "by", "using") && m.p.at(m.to).Is("ch", "chain") { // join with ch 2, dc in first sc
 		return &ins.Nothing{}
 	}
+	if y := m.joinsAny(); y != nil {
+		return y
+	}
 	j := &ins.Join{}
 	if t, ok := m.get("to").(*ins.Join); ok {
 		j.Chain, j.Nth = t.Chain, t.Nth
@@ -1365,6 +1379,20 @@ func join(m *match) any {
 		}
 	}
 	return j
+}
+
+// joinsAny is yarn joined in any place at a row's beginning, where nothing is to be closed: Join in any ch-2 sp, ch 3.
+func (m *match) joinsAny() ins.Item {
+	with := m.p.at(0).Is("with", "using") && m.from > 0 && m.from < 6 && m.p.at(m.from-1).Is(",")
+	if !m.p.line.IsRow() || !with && (m.from > 0 || !m.said("any")) {
+		return nil
+	}
+	for i := m.from; i < m.to; i++ {
+		if v, to := m.p.named("places", i); to > i && to <= m.to && m.p.at(i).Is("in", "into", "to") {
+			return &ins.JoinYarn{From: "yarn", Place: v.(spots).list[:1]}
+		}
+	}
+	return nil
 }
 
 // closesArch is the tall stitch with which a round is joined behind chains, instead of the last of these: ch 2, join with dc in first sc.
@@ -1403,6 +1431,11 @@ func joinYarn(m *match) any {
 			st := &ins.Stitch{Kind: k.Kind, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
 			return &ins.Repeat{Body: []ins.Item{st}, Times: ins.N(1), Stop: -1}
 		}
+	}
+	if to := value[ins.Place](m, "to"); ok && to.Unit.Space && k.Kind != nil && k.Kind.Uses == 1 && k.Kind.ID != "slst" && m.p.line.IsRow() && m.p.r.crochet {
+		same := ins.Place{Kind: ins.InSame, N: ins.N(1), Unit: ins.Unit{Space: true}, At: m.span()}
+		j.Place = []ins.Place{to}
+		return &ins.Repeat{Body: []ins.Item{j, &ins.Stitch{Kind: k.Kind, N: ins.N(1), Places: []ins.Place{same}}}, Times: ins.N(1), Stop: -1}
 	}
 	for i := m.from; i < m.to; i++ {
 		if t := m.p.t[i]; t.Kind == 'n' && m.p.at(i-1).Is("to", "rem", "remaining", "held") && slices.ContainsFunc(m.p.t[i:m.to], func(t text.Token) bool { return t.Is("sts", "stitches") }) {

@@ -384,6 +384,9 @@ func (r *Reader) mainYarn() bool {
 	return slices.ContainsFunc(r.x.Src, func(line string) bool { return contrast().MatchString(line) })
 }
 
+// popcorns is a line that speaks of popcorns.
+var popcorns = text.Once(`(?i)popcorn|\bpc(?: in\b|[,:=])`)
+
 // noStitch are short words that name a stitch, and where they name none.
 var noStitch = map[string]func(p *parser, i int) bool{
 	"p": func(p *parser, i int) bool { return p.at(i + 2).Is("sso") },
@@ -401,7 +404,10 @@ var noStitch = map[string]func(p *parser, i int) bool{
 	"double": func(p *parser, i int) bool {
 		return p.at(i+1).Is("pointed", "point", "points", "strand", "thread", "yarn", "knitting")
 	},
-	"bo":    func(p *parser, _ int) bool { return !p.r.crochet },
+	"bo": func(p *parser, _ int) bool { return !p.r.crochet },
+	"pcs": func(p *parser, _ int) bool { // pieces
+		return !slices.ContainsFunc(p.r.x.Src, func(line string) bool { return popcorns().MatchString(line) })
+	},
 	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn", "around", "across") },
 }
 

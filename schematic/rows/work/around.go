@@ -57,6 +57,9 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 	if next == nil && l.Stated != nil {
 		next = r.other(l, body)
 	}
+	if next == nil && l.Stated == nil {
+		next = r.countedLast(l, body)
+	}
 	flat := r.chainsCounted(l, body)
 	if next == nil && flat == nil {
 		return body
@@ -89,6 +92,25 @@ func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
 		}
 	}
 	return nil
+}
+
+// countedLast is a row without the number of stitches at its end, if that is just how many it makes: sc in next 19 ch, 20 sc, turn. It
+// is nil if it is not.
+func (r *runner) countedLast(l *ins.Line, body []ins.Item) []ins.Item {
+	_, mid, tail := ends(body)
+	k := len(mid) - 1
+	if k < 1 {
+		return nil
+	}
+	st, ok := mid[k].(*ins.Stitch)
+	if !ok || len(st.Places) > 0 || st.Kind == nil || st.Kind.Craft != stitch.Crochet {
+		return nil
+	}
+	list := slices.Concat(body[:len(body)-len(tail)-1], tail)
+	if res := r.test(l, list).res; len(res.found) > 0 || res.total || res.out.stitches() != st.N.At(r.size) {
+		return nil
+	}
+	return list
 }
 
 // twoInOne is a row in whose repeats two or three stitches of which nothing says where they go are worked into one: *2

@@ -1157,6 +1157,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		}
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
+	case r.round && w.cur.left <= w.from.untilSpace() && firstInSameSpace(body): // it began in a space without a word of the way there
 	case max(w.lastChain(body), w.passedLast(body)) >= w.cur.left: // they lie under the chain that closes the round
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
 	case l.Stated != nil && w.cur.left > mostTurning && len(r.misfits(l, w.out)) == 0:
@@ -1170,6 +1171,27 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		w.tellGap(left, below, "rows/under-use", endOf(l, body), "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the text to say that the rest stay unworked",
 			"work %s more, or say that they are left unworked", left, below, below-left, left)
 	}
+}
+
+// untilSpace is how many stitches stand before the first space.
+func (f *fabric) untilSpace() (n int) {
+	for i := range f.runs {
+		if f.runs[i].space() {
+			return n
+		}
+		n += f.runs[i].n
+	}
+	return 0
+}
+
+// firstInSameSpace reports whether the first place that is named is a space in which the round has begun.
+func firstInSameSpace(body []ins.Item) bool {
+	for _, n := range body {
+		if p := placesOf(n); len(p) > 0 {
+			return p[0].Kind == ins.InSame && (p[0].Unit.Space || p[0].Unit.Word == "corner")
+		}
+	}
+	return false
 }
 
 // offLast reports whether the last that a row says is that stitches behind others are bound off.
