@@ -1,6 +1,9 @@
 package rows
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
 // A stop behind a chain that is worked into ends the sentence: the number behind it is the row's count.
 func TestACountStandsBehindTheStopOfAPlace(t *testing.T) {
@@ -84,5 +87,18 @@ func TestWordsBesideTheRows(t *testing.T) {
 	}
 	for _, s := range []string{"sc in each st, inserting hook in both loops.", "sc in each st, inserting hook in back loop only.", "4 sc with white, 3 with black, 5 with white.", "4 sc in white, 3 in black, 5 in white."} {
 		comesTo(t, "Terms: US\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\nRnd 3: %s (%d)\n", s, 12, true)
+	}
+}
+
+// 36 stitches take 'dec, 4 sc' six times, which leaves 30; 'dec, 5 sc' five times, with one stitch left that is no decrease.
+func TestADecreaseOverTheLastStitchIsNone(t *testing.T) {
+	const text = "Terms: US\nRnd 7: 36 sc in ring. (36)\nRnd 8: %s (%d sts)\n"
+	for _, s := range []string{"*dec, sc in each of next 4 sts*", "*dec, sc in next 4 sts; rep from * around.", "(sc2tog, sc 4) around"} {
+		comesTo(t, text, s, 30, true)
+	}
+	for _, s := range []string{"*dec, sc in each of next 5 sts*", "*dec, sc in next 5 sts; rep from * around.", "(dec, sc 5) around"} {
+		if list := check(fmt.Sprintf(text, s, 30)); len(list) != 1 {
+			t.Error(s, list)
+		}
 	}
 }

@@ -1360,11 +1360,21 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	w.tell("rows/repeat", finding.Warning, n.At, "the repeat does not fit: %s stitches are left over after %s times | %s stitches to repeat over, the repeat uses %s | a multiple of %s",
 		"have %s stitches more or %s fewer before it, or say what to do with the rest", rest, times, rest+times*per, each, each, max(each-rest, 1), rest)
 	if rest < per {
-		if w.cutShort(body, rest); w.round && changes && len(w.found) > 0 {
+		if w.cutShort(body, rest); w.round && changes && len(w.found) > 0 && w.takesOne(body[0], rest) {
 			w.found[len(w.found)-1].short = true
 		}
 	}
 	w.behind(keep)
+}
+
+// takesOne reports whether an instruction can be worked once over the rest of a row: a decrease over one stitch can't.
+func (w *work) takesOne(n ins.Item, rest int) bool {
+	st, ok := n.(*ins.Stitch)
+	if !ok || len(st.Places) > 0 {
+		return true
+	}
+	_, _, uses := w.resolve(st)
+	return uses <= rest
 }
 
 // joinedBefore reports whether a round is joined before a repeat comes to what it passes of the rest.
