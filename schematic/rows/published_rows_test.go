@@ -102,3 +102,13 @@ func TestADecreaseOverTheLastStitchIsNone(t *testing.T) {
 		}
 	}
 }
+
+// What rows are worked on is no count of the row before them.
+func TestRowsAreWorkedOnAPart(t *testing.T) {
+	list := check("Terms: UK\nRow 1: Make 34 ch, 1 tr in 4th ch from hook, 1 tr in each ch to end. (32 tr)\nNext row: Pattern 18 tr, turn. Work 9 more rows on 18 tr. Fasten off.\n")
+	for _, f := range list {
+		if f.Kind == "rows/stated" {
+			t.Error(f)
+		}
+	}
+}

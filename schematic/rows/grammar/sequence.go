@@ -2552,15 +2552,22 @@ func (s *sequence) counted() bool {
 			firm && lead == s.i && s.at(s.i).Kind == 'n' && !s.restIsNothing(to) && !s.restIsWords(to) {
 			continue
 		}
-		if onNeedle(s.t[s.i:to]) {
-			s.add(&ins.Nothing{Part: true}, s.i, to)
-		} else {
-			s.add(&stated{groups: g}, s.i, to)
-		}
+		s.add(s.countAs(g, to), s.i, to)
 		s.i = to
 		return true
 	}
 	return false
+}
+
+// countAs is what a list of counts that ends at to tells: of the row, of a needle, or on what rows are worked.
+func (s *sequence) countAs(g []ins.StitchGroup, to int) ins.Item {
+	switch {
+	case onNeedle(s.t[s.i:to]):
+		return &ins.Nothing{Part: true}
+	case s.i > 0 && s.at(s.i-1).Is("on"): // work 9 more rows on 18 tr
+		return &ins.Nothing{}
+	}
+	return &stated{groups: g}
 }
 
 // isCount reports whether a list of counts that ends at to is one of the row, and is not told of a needle: with 19 sts, will hold.
