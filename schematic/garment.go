@@ -263,7 +263,7 @@ type Along struct {
 // stitches that are bound off give one each (common practice).
 func (a Along) Pick(pick, of int, rows bool) int {
 	of = max(1, of)
-	at := func(n int) int { return n/of*pick + min(n%of, pick) }
+	at := func(n int) int { return n/of*pick + n%of*(pick/of) + min(n%of, pick%of) }
 	if rows {
 		return at(a.Rows) + a.Stitches
 	}
