@@ -783,7 +783,8 @@ var extents = []form{
 		}},
 	{rule: "extent", pattern: "until/till/til [there/you] [are/is/have] {n:num} {u:unit} [are/left/remain/rem] on [right/rh/r] [-] [hand] needle/needles/n/pin [[right] after/following/including/since [last/first] cast/bind/castoff/casting/binding/bo [-] [off] [st]]", meaning: "until so many stitches are on the right needle", example: "Row 3: Cast off 6 sts, k until there are 10 sts on right-hand needle, turn",
 		build: func(m *match) any {
-			if !m.p.line.IsRow() || m.p.r.crochet || !value[ins.Unit](m, "u").Any() {
+			part := m.p.line.IsRow() || slices.ContainsFunc(m.p.t, func(t text.Token) bool { return t.Is("off", "turn", "leave", "leaving") }) // of a row
+			if !part || m.p.r.crochet || !value[ins.Unit](m, "u").Any() {
 				return nil
 			}
 			return ins.Extent{Kind: ins.ToMade, N: m.num("n", 1), At: m.span()}

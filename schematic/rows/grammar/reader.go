@@ -1688,7 +1688,7 @@ func (r *Reader) heading(trimmed string, n int) bool {
 		r.mode = ""
 		return true
 	}
-	if !ok || !marked && r.instruction(trimmed) || marked && !strings.HasPrefix(trimmed, "#") && r.sure(trimmed) {
+	if !ok || !marked && r.instruction(strings.Trim(trimmed, "*")) || marked && !strings.HasPrefix(trimmed, "#") && r.sure(trimmed) {
 		return false
 	}
 	r.x.Read.Words++
@@ -2257,13 +2257,13 @@ func goesAround(t []text.Token) bool {
 
 // behindCastOn is a line, parted from the stitches that are cast on in its sentence: CO 80 sts, *k4, p4* to end.
 func (r *Reader) behindCastOn(l *ins.Line) []*ins.Line {
-	if l.Label != nil || len(r.sec.Lines) > 0 || len(l.Body) == 0 || !is[*ins.CastOn](l.Body[0]) {
+	if l.Label != nil || len(r.sec.Lines) > 0 || !slices.ContainsFunc(l.Body, is[*ins.CastOn]) {
 		return []*ins.Line{l}
 	}
 	k := slices.IndexFunc(l.Body, func(n ins.Item) bool {
 		return !is[*ins.CastOn](n) && !is[*ins.Join](n) && !is[*ins.Marker](n) && !is[*ins.Nothing](n)
 	})
-	if k < 0 || !is[*ins.Repeat](l.Body[k]) && !is[*ins.Even](l.Body[k]) && !is[*ins.Stitch](l.Body[k]) {
+	if k < 0 || !slices.ContainsFunc(l.Body[:k], is[*ins.CastOn]) || !is[*ins.Repeat](l.Body[k]) && !is[*ins.Even](l.Body[k]) && !is[*ins.Stitch](l.Body[k]) {
 		return []*ins.Line{l}
 	}
 	base := *l

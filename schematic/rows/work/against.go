@@ -59,29 +59,38 @@ type opposed struct {
 // piece holds a worked piece against what the text comes to, t, in one size.
 func (a *opposed) piece(m *schematic.Made, size int, t map[string][]plateau) {
 	h := heightsOf(m, a.p, size)
-	whole := meeting{heights: h, key: m.Name, size: size, have: t[m.Name]}
-	rest, fits := whole.have, true
+	rest := map[string][]plateau{"": t[m.Name]} // what the text goes on with behind the division of a piece or part
+	fits := map[string]bool{"": true}
 	if a.tells(m.Name) {
 		s := a.headed(m.Name)
 		a.add(m.Name, size, append(makeFound(s, m), chainFound(s, m, size)...)...)
-		fits = a.meets(&whole, h.of[""])
-		rest = rest[whole.after(h.forks):]
 	} else if len(h.of[""]) > 0 {
 		a.missing(m.Name, "")
-		fits = false
+		fits[""] = false
 	}
-	var parts []string // that have no heading of their own
+	open := map[string][]string{} // parts that have no heading of their own, by that which tells them
 	for _, part := range h.parts {
 		key := partKey(m.Name, part)
-		switch {
-		case part == "":
-		case a.tells(key):
-			a.meets(h.part(key, size, t[key]), h.of[part])
-		case fits || !a.tells(m.Name):
-			parts = append(parts, part)
+		if a.tells(key) {
+			w := &meeting{heights: h, key: key, size: size, have: t[key]}
+			if part != "" {
+				w = h.part(key, size, t[key])
+			}
+			fits[part] = a.meets(w, h.of[part])
+			rest[part] = w.have[w.after(h.forks[part]):]
+			continue
+		}
+		from := h.from[part]
+		for from != "" && !a.tells(partKey(m.Name, from)) {
+			from = h.from[from]
+		}
+		if part != "" && (fits[from] || !a.tells(m.Name)) {
+			open[from] = append(open[from], part)
 		}
 	}
-	a.unheaded(m.Name, size, h, parts, strands(rest))
+	for _, from := range h.parts {
+		a.unheaded(m.Name, size, h, open[from], strands(rest[from]))
+	}
 }
 
 // unheaded holds the parts of a piece that have no heading of their own against the strands that follow the division in the

@@ -83,13 +83,15 @@ type heights struct {
 	starts       []int // with how many stitches the parts begin
 	rib, armhole units.Num
 	ribRows      int
-	forks        int  // plateaus of the piece itself before its parts begin
-	joined       bool // its parts are made one again
+	forks        map[string]int    // plateaus of the piece, or of a part of it, before its parts begin
+	from         map[string]string // of which part each is divided
+	joined       bool              // its parts are made one again
 }
 
 // heightsOf works out the plateaus of a piece.
 func heightsOf(m *schematic.Made, p *schematic.Pattern, size int) *heights {
-	w := measuring{heights: &heights{of: map[string][]plateau{}, rib: units.Int(-1), armhole: units.Int(-1)}, p: p, size: size, top: map[string]units.Num{}, tall: true}
+	w := measuring{heights: &heights{of: map[string][]plateau{}, forks: map[string]int{}, from: map[string]string{}, rib: units.Int(-1), armhole: units.Int(-1)}, p: p, size: size,
+		top: map[string]units.Num{}, base: map[string]units.Num{}, tall: true}
 	for _, s := range m.Steps {
 		v := plateau{count: s.After, said: ins.None, rows: s.Rows, what: s.Section.Base().Name}
 		before := w.rises(s)
@@ -108,7 +110,7 @@ type measuring struct {
 	p    *schematic.Pattern
 	size int
 	top  map[string]units.Num // of each part so far, in mm
-	base units.Num            // of the row that was divided last
+	base map[string]units.Num // of the row that a part was divided from
 	tall bool                 // heights are known so far
 	anew bool                 // rows are counted anew
 }
@@ -117,11 +119,8 @@ type measuring struct {
 func (w *measuring) rises(s schematic.Step) units.Num {
 	if !slices.Contains(w.parts, s.Part) {
 		w.parts = append(w.parts, s.Part)
-		w.top[s.Part] = w.base
+		w.top[s.Part] = w.base[s.Part]
 		w.starts = append(w.starts, s.Before)
-		if s.Part != "" && w.forks == 0 {
-			w.forks = len(w.of[""])
-		}
 	}
 	before := w.top[s.Part]
 	if g := w.p.GaugeNamed(s.Gauge); g != nil && g.Rows.Sign() > 0 {
@@ -136,7 +135,7 @@ func (w *measuring) rises(s schematic.Step) units.Num {
 func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool {
 	switch q := s.Section.(type) {
 	case *schematic.Divide:
-		w.base = w.top[s.Part]
+		w.divides(q, s.Part)
 		return false
 	case *schematic.Sideways: // rows along its edge are counted anew
 		w.anew, w.tall = true, false
@@ -171,6 +170,18 @@ func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool
 		v.within = within{1, 1}
 	}
 	return true
+}
+
+// divides notes where parts begin.
+func (w *measuring) divides(q *schematic.Divide, part string) {
+	if w.forks[part] == 0 {
+		w.forks[part] = len(w.of[part])
+	}
+	for _, p := range q.Parts {
+		if !slices.Contains(w.parts, p.Name) {
+			w.from[p.Name], w.base[p.Name] = part, w.top[part]
+		}
+	}
 }
 
 // ribbed reports whether a gauge is one of a rib.

@@ -836,7 +836,10 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
 		rd.pass(res, body)
 	}
-	if rd.since++; res.ahead != nil && l.Stated == nil {
+	if len(res.found) > 0 || !oneForOne(body) { // a plain row can't be misread into another count
+		rd.since++
+	}
+	if res.ahead != nil && l.Stated == nil {
 		rd.forget()
 	}
 	rd.confirm(res.exact)

@@ -185,7 +185,7 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 	if n.First && times > 0 {
 		rows = firstRow(n, r.size) + (times-1)*every
 	}
-	if l.Label != nil {
+	if l.Label != nil && !(l.Label.Next && every > 1) { // inc row: every 6th row to 80 sts
 		rows = r.times(l)
 	}
 	for _, t := range n.Then {
