@@ -81,8 +81,10 @@ func (a *opposed) piece(m *schematic.Made, size int, t map[string][]plateau) {
 			continue
 		}
 		from := h.from[part]
-		for from != "" && !a.tells(partKey(m.Name, from)) {
-			from = h.from[from]
+		for range h.parts {
+			if from != "" && !a.tells(partKey(m.Name, from)) {
+				from = h.from[from]
+			}
 		}
 		if part != "" && (fits[from] || !a.tells(m.Name)) {
 			open[from] = append(open[from], part)

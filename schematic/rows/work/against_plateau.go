@@ -91,7 +91,16 @@ type heights struct {
 // heightsOf works out the plateaus of a piece.
 func heightsOf(m *schematic.Made, p *schematic.Pattern, size int) *heights {
 	w := measuring{heights: &heights{of: map[string][]plateau{}, forks: map[string]int{}, from: map[string]string{}, rib: units.Int(-1), armhole: units.Int(-1)}, p: p, size: size,
-		top: map[string]units.Num{}, base: map[string]units.Num{}, tall: true}
+		top: map[string]units.Num{}, tall: true}
+	for _, s := range m.Steps { // that of a division stands behind those of its parts
+		if d, ok := s.Section.(*schematic.Divide); ok {
+			for _, part := range d.Parts {
+				if _, there := w.from[part.Name]; !there && part.Name != s.Part {
+					w.from[part.Name] = s.Part
+				}
+			}
+		}
+	}
 	for _, s := range m.Steps {
 		v := plateau{count: s.After, said: ins.None, rows: s.Rows, what: s.Section.Base().Name}
 		before := w.rises(s)
@@ -110,7 +119,6 @@ type measuring struct {
 	p    *schematic.Pattern
 	size int
 	top  map[string]units.Num // of each part so far, in mm
-	base map[string]units.Num // of the row that a part was divided from
 	tall bool                 // heights are known so far
 	anew bool                 // rows are counted anew
 }
@@ -119,7 +127,12 @@ type measuring struct {
 func (w *measuring) rises(s schematic.Step) units.Num {
 	if !slices.Contains(w.parts, s.Part) {
 		w.parts = append(w.parts, s.Part)
-		w.top[s.Part] = w.base[s.Part]
+		if from, there := w.from[s.Part]; there {
+			w.top[s.Part] = w.top[from]
+			if w.forks[from] == 0 {
+				w.forks[from] = len(w.of[from])
+			}
+		}
 		w.starts = append(w.starts, s.Before)
 	}
 	before := w.top[s.Part]
@@ -135,7 +148,6 @@ func (w *measuring) rises(s schematic.Step) units.Num {
 func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool {
 	switch q := s.Section.(type) {
 	case *schematic.Divide:
-		w.divides(q, s.Part)
 		return false
 	case *schematic.Sideways: // rows along its edge are counted anew
 		w.anew, w.tall = true, false
@@ -170,18 +182,6 @@ func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool
 		v.within = within{1, 1}
 	}
 	return true
-}
-
-// divides notes where parts begin.
-func (w *measuring) divides(q *schematic.Divide, part string) {
-	if w.forks[part] == 0 {
-		w.forks[part] = len(w.of[part])
-	}
-	for _, p := range q.Parts {
-		if !slices.Contains(w.parts, p.Name) {
-			w.from[p.Name], w.base[p.Name] = part, w.top[part]
-		}
-	}
 }
 
 // ribbed reports whether a gauge is one of a rib.

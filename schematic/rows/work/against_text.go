@@ -118,6 +118,7 @@ func (t *follower) line(l *ins.Line, line int) {
 	}
 	p := plateau{at: l.At, said: ins.None, doubt: l.Short || doubtedSince(r, was.told), begins: t.parts(l, line, was)}
 	p.starts(l, t.halves)
+	t.doubts(p.doubt) // a row that does not add up may belong to the count before it
 	t.goesOn(l, line, was)
 	unread := len(l.Unread) > 0 || l.Short || l.Chart
 	t.lost = t.lost || unread

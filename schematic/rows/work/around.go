@@ -2,7 +2,9 @@ package work
 
 import (
 	"slices"
+	"strings"
 
+	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
 )
@@ -88,6 +90,7 @@ func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
 			continue
 		}
 		if _, fits := r.tried(l, list); fits {
+			r.unlikeSaid(list)
 			return list
 		}
 	}
@@ -111,6 +114,27 @@ func (r *runner) countedLast(l *ins.Line, body []ins.Item) []ins.Item {
 		return nil
 	}
 	return list
+}
+
+// unlikeSaid asks about a row that fits only if its chain counts otherwise than the text says of such chains.
+func (r *runner) unlikeSaid(list []ins.Item) {
+	if loose(list) {
+		return
+	}
+	for _, n := range list {
+		c, ok := n.(*ins.Chain)
+		if !ok {
+			continue
+		}
+		said, noted := r.x.Turning[c.N.All]
+		if !noted || c.Count.How == ins.Unsaid || said == c.Count.How {
+			return
+		}
+		words := map[ins.Counts]string{ins.CountsNot: "does not count as a stitch", ins.CountsAsStitch: "counts as a stitch"}
+		r.tell("rows/turning-chain", finding.Note, c.At, "ch %s "+words[said]+" in this text, but the row fits only if here it "+strings.Replace(words[c.Count.How], " as a stitch", "", 1),
+			"correct a number in the row, or say here what the chain counts as", c.N.All)
+		return
+	}
 }
 
 // twoInOne is a row in whose repeats two or three stitches of which nothing says where they go are worked into one: *2

@@ -69,6 +69,7 @@ func report(x *ins.Text, rs []*runner) Report {
 	rep.Findings = append(rep.Findings, x.Findings...)
 	rep.Findings = append(rep.Findings, asked...)
 	judge(x, list)
+	list = unlikeOften(list)
 	rep.Findings = append(rep.Findings, onceEach(x, list)...)
 	rep.Findings = append(rep.Findings, mixed(x)...)
 	rep.Findings = append(rep.Findings, turningUnlike(x)...)
@@ -77,6 +78,21 @@ func report(x *ins.Text, rs []*runner) Report {
 	x.Place(rep.Findings)
 	rep.Findings.Sort()
 	return rep
+}
+
+// unlikeOften lets what is asked of chains be where many rows take them otherwise than the text says: that is how it is meant.
+func unlikeOften(list []*merged) []*merged {
+	asked := func(m *merged) bool { return m.kind == "rows/turning-chain" && m.sev == finding.Note }
+	lines := map[int]bool{}
+	for _, m := range list {
+		if asked(m) {
+			lines[m.at.Line] = true
+		}
+	}
+	if len(lines) <= mostHeld {
+		return list
+	}
+	return slices.DeleteFunc(list, asked)
 }
 
 // onceEach are the findings of all sizes, one for what a row uses or makes.

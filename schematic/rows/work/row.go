@@ -831,12 +831,13 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	if rd.line == l && rd.res != nil && rd.res.total { // a row of several that the line works
 		res.total = true
 	}
+	again := rd.line == l
 	rd.line = l
 	pinned := rd.known() || res.pin
 	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
 		rd.pass(res, body)
 	}
-	if len(res.found) > 0 || !oneForOne(body) { // a plain row can't be misread into another count
+	if !again || res.out == nil || rd.fab == nil || res.out.stitches() != rd.fab.stitches() { // a row worked again and again is told once
 		rd.since++
 	}
 	if res.ahead != nil && l.Stated == nil {

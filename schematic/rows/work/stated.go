@@ -42,12 +42,13 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		return append(out, rd)
 	case r.perRepeat(l):
 		return append(out, rd)
-	case r.chainApart(l) && len(r.misfits(l, rd.fab)) > 0:
+	case r.chainApart(l, rd.fab) && len(r.misfits(l, rd.fab)) > 0:
 		rd.fab, rd.certainty = r.asStated(l, rd.fab, k), certainty{why: said}
 		return append(out, rd)
 	}
 	if res == nil || res.total || !rd.known() && !res.pin {
 		if k >= 0 {
+			rd.add(r.oneByOne(l, k)...)
 			r.takes(&rd, l, k)
 		}
 		return append(out, rd)
@@ -148,6 +149,44 @@ func (r *runner) perRepeat(l *ins.Line) bool {
 	})
 }
 
+// oneByOne is what the stated count of a row and the numbers of its stitches have apart, where what they are worked into is not known:
+// with the chain that begins it or without.
+func (r *runner) oneByOne(l *ins.Line, k int) []raw {
+	var body []ins.Item
+	var chain *ins.Chain
+	for _, n := range l.Body {
+		switch n := n.(type) {
+		case *ins.Nothing, *ins.Join, *ins.Turn, *ins.Marker:
+		case *ins.Chain:
+			if chain != nil || len(body) > 0 {
+				return nil
+			}
+			chain = n
+		default:
+			body = append(body, n)
+		}
+	}
+	n := r.makesOnce(body)
+	if n <= 0 || len(body) < 2 || l.Label == nil || knitted(body) { // k2, p2 for 18 sts
+		return nil
+	}
+	if chain != nil {
+		with := r.x.Turning[chain.N.All] != ins.CountsNot
+		if n == k && with || n+1 == k && !with {
+			r.unlikeSaid(chainAs(l.Body, ins.CountsAsStitch+ins.CountsNot-r.x.Turning[chain.N.All]))
+			return nil
+		}
+		if with {
+			n++
+		}
+	}
+	if n == k {
+		return nil
+	}
+	return []raw{{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "the row makes %s stitches, not %s | %s stitches made, one by one | %s stitches stated",
+		fix: "say %l, or correct the row so that it makes %s", a: []int{n, k, n, k, k}, stated: l.Stated[0].N}}
+}
+
 // makesOnce is how many stitches instructions make that each tell how many; -1: one of them does not.
 func (r *runner) makesOnce(body []ins.Item) int {
 	n := 0
@@ -158,7 +197,7 @@ func (r *runner) makesOnce(body []ins.Item) int {
 		}
 		k := max(st.N.At(r.size), 1) * st.Kind.Makes
 		if len(st.Places) == 1 {
-			if st.Places[0].Kind != ins.InNext {
+			if p := st.Places[0]; p.Kind != ins.InNext && !(p.Kind == ins.InLast && p.N.Set()) {
 				return -1
 			}
 			k *= max(st.Places[0].N.At(r.size), 1)
@@ -170,10 +209,15 @@ func (r *runner) makesOnce(body []ins.Item) int {
 
 // chainApart reports whether a count tells the chain that begins the row beside its stitches: 17 tr + 3 ch. Whether the
 // stitches are with it or without is not sure.
-func (r *runner) chainApart(l *ins.Line) bool {
+func (r *runner) chainApart(l *ins.Line, f *fabric) bool {
 	k := len(l.Stated) - 1
 	if k < 1 {
 		return false
+	}
+	if f != nil {
+		if _, stretches := f.chains(); stretches == l.Stated[k].N.At(r.size) { // 2 underarm chains
+			return false
+		}
 	}
 	last := l.Stated[k]
 	return last.Unit.Chain && last.N.At(r.size) > 0 && last.N.At(r.size) <= 6 && l.Stated[0].Unit.Stitch != nil
@@ -445,8 +489,8 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 		}
 		return n, "chain spaces", n
 	case u.Chain:
-		c, _ := f.chains()
-		return c, "chains", c
+		chains, stretches := f.chains()
+		return chains, "chains", stretches
 	case u.Group != nil:
 		seen := map[int]bool{}
 		n := f.tally(func(q run) bool { return q.of == u.Group }, func(q run) int { seen[q.group] = true; return 0 })
