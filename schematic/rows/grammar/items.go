@@ -689,6 +689,9 @@ func stitchTo(m *match) any {
 	if !ok {
 		e = ins.Extent{Kind: ins.ToEnd, At: m.span()}
 	}
+	if last := m.p.t[m.to-1]; s.Kind == nil && s.Call == nil && !m.p.line.IsRow() && last.Is("round", "rnd") && m.p.at(m.to-2).Is("inc", "dec", "increase", "decrease") { // a row by its name
+		return nil
+	}
 	if s.Kind != nil && (s.Kind.ID == "ch" || s.Kind.ID == "slst" && e.Unit.Word == "tch") { // sl st to beg ch joins
 		return nil
 	}

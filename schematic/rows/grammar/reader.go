@@ -522,8 +522,12 @@ func (r *Reader) dividing(t []text.Token) []text.Token {
 	for k < min(len(t)-2, 10) && t[k].Kind == 'w' {
 		k++
 	}
+	last, side := t[k-1].S, k
+	if near(t, k).Is("(", "[") && near(t, k+1).Is("rs", "ws") && near(t, k+2).Is(")", "]") && k+4 < len(t) { // (RS):
+		k += 3
+	}
 	rest := t[k+1:]
-	if _, row := text.RowWord(t[k-1].S); row || !t[k].Is(":") || !isStar(&rest[0]) && !(r.crochet && rest[0].Is("ch", "sc", "dc", "hdc", "tr")) && !rest[0].Is("k", "knit", "p", "purl", "work", "place", "slip", "sl", "put", "remove", "removing", "with") {
+	if _, row := text.RowWord(last); row || !t[k].Is(":") || !isStar(&rest[0]) && !(r.crochet && rest[0].Is("ch", "sc", "dc", "hdc", "tr")) && !rest[0].Is("k", "knit", "p", "purl", "work", "place", "slip", "sl", "put", "remove", "removing", "with") {
 		return t
 	}
 	works := r.crochet || slices.ContainsFunc(rest, func(t text.Token) bool { return isStar(&t) || t.Is("co", "cast", "to", "across") })
@@ -535,7 +539,7 @@ func (r *Reader) dividing(t []text.Token) []text.Token {
 	if r.inRounds() {
 		name.S = "rnd"
 	}
-	return append([]text.Token{next, name}, t[k:]...)
+	return append([]text.Token{next, name}, t[side:]...)
 }
 
 // inRounds reports whether the last row with a name was a round.
@@ -1152,9 +1156,15 @@ func rowsSpelt(t []text.Token) []text.Token {
 	return t
 }
 
-// withoutEmphasis takes out the stars round one word that its place or number follows, and the word before a repeat that says so
-// once more: *Inc* in the next 6 st; repeat *inc, sc* 4 times.
+// withoutEmphasis takes out the stars round the name of a row, or round one word that its place or number follows, and the word
+// before a repeat that says so once more: *Dec row (RS):* K2; *Inc* in the next 6 st; repeat *inc, sc* 4 times.
 func (r *Reader) withoutEmphasis(t []text.Token) []text.Token {
+	if len(t) > 4 && isStar(&t[0]) {
+		k := 1 + slices.IndexFunc(t[1:], func(t text.Token) bool { return isStar(&t) })
+		if l, to, _ := text.Label(t[1:], r.roundR); k > 2 && l != nil && to <= k-1 && (t[k-1].Is(":") || near(t, k+1).Is(":")) {
+			t = slices.Delete(slices.Clone(t), k, k+1)[1:]
+		}
+	}
 	for i := len(t) - 4; i >= 0; i-- {
 		if _, ok := r.thing([]byte(t[i+1].S)); ok && isStar(&t[i]) && isStar(&t[i+2]) && (t[i+3].Is("in", "into") || t[i+3].Kind == 'n' && t[i+3].Line == t[i].Line && !near(t, i+4).Is("times", "x")) {
 			t = slices.Delete(slices.Delete(slices.Clone(t), i+2, i+3), i, i+1)

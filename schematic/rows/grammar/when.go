@@ -83,6 +83,11 @@ func alone(m *match) bool {
 	return opensOr(".", ";", "then")(m) && endsOrKind("g", ".", ";")(m)
 }
 
+// bounded reports whether it stands between signs.
+func bounded(m *match) bool {
+	return opensOr(".", ";", "then", ",", "and", "*", "(", "[")(m) && endsOrKind("g", ".", ";", ",", ")", "]")(m)
+}
+
 func wholeLine(m *match) bool { return opens(m) && m.to >= len(m.p.t)-1 && endsOr(".")(m) }
 
 // ofGroups reports whether a unit of that name is of groups and no single stitches.

@@ -31,7 +31,7 @@ var statements = []form{
 	{rule: "whole", pattern: "$inc/$dec {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Increase in this manner until the circle has 60 sts", when: tests{said("manner", "way", "fashion", "thus", "established", "before", "set")}, build: shapedOn},
 	{rule: "whole", pattern: "[$make] {r:num} [more/further] $inc/$dec {w:row} [{h:inthisway}]", meaning: "shaped as before, over so many rows", example: "Work 7 more increase rounds (60)", build: shapedOn},
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
-	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working/knit/knitting] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | alternately as/like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of] | $rep from and/to including | $rep from inclusive of) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working/knit/knitting] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | alternately as/like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of] | $rep from and/to including | $rep from inclusive of | working/repeating) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] [increase/increases/inc/incs/decrease/decreases/dec/decs]", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
 		build: func(m *match) any {
 			r := repeatRows(m).(*ins.RepeatRows)
@@ -74,7 +74,7 @@ var statements = []form{
 		}},
 	{rule: "whole", pattern: "[then] [$make/k/knit] [this/the] {x:rowname} {w:row} ([as] (above/before/given/set) | again | once [more/again] | as for {y:stretch})", meaning: "a row is worked again, by its name", example: "Work increase row as above", when: tests{alone, no(inRow)}, build: func(m *match) any { return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)} }},
 	{rule: "whole", pattern: "[then] $make [this/the] {x:rowname} {w:row}", meaning: "a row is worked, by its name", example: "Work increase row", build: func(m *match) any {
-		if x := value[string](m, "x"); !alone(m) || m.p.line.IsRow() || !strings.HasPrefix(x, "inc") && !strings.HasPrefix(x, "dec") {
+		if x := value[string](m, "x"); !bounded(m) || m.p.line.IsRow() || !strings.HasPrefix(x, "inc") && !strings.HasPrefix(x, "dec") {
 			return nil
 		}
 		return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)}

@@ -99,7 +99,7 @@ func Cuts(line string) []int {
 var measuredAs = Once(`(?i)^\W{0,3}(?:check (?:your )?)?(tension|gauge)!?(?:\s+is)?\s*[-–—]?\s+(\d{1,3} ?(?:st|dc|tr|htr|hdc|sc)\w*\b)`)
 
 // sizesBare is a line of sizes without a colon: SIZES XS (S, M, 1X).
-var sizesBare = Once(`(?i)^(sizes?) +([\w/-]{1,6}(?: [a-z]+)? ?[(\[][^.:=*]*[)\]])\s*$`)
+var sizesBare = Once(`(?i)^(sizes?) +([\w/-]{1,6}(?: [a-z]+)? ?[(\[](?:[^.:=*]|:[ ]?(?:\d|[SML]\b|X))*[)\]])\s*$`)
 
 // capitalKey is a key in capitals with which a line begins that has more words, and where it ends: TENSION 30 sts and
 // 38 rows to 10 cm.
@@ -526,7 +526,7 @@ func GoesOn(last, line string) bool {
 	if strings.ContainsRune(",;&-–", end) || lastWord(last) || strings.ContainsRune(")]", end) && timesOn().MatchString(line) {
 		return true
 	}
-	if strings.ContainsRune(".:!?", end) || countedAtEnd().MatchString(last) {
+	if strings.ContainsRune(".:!?", end) || countedAtEnd().MatchString(last) || countBehindStop().MatchString(last) && sentenceOf().MatchString(line) {
 		return false
 	}
 	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end) && !countBehindStop().MatchString(last)
@@ -548,6 +548,9 @@ var (
 
 // countBehindStop is a line that ends with its count behind a stop: join. 96 (100, 105) sc
 var countBehindStop = Once(`(?i)[.;:!] ?\d+(?: ?[(\[][\d, :-]+[)\]])* ?(?:sts?|stitches|[sdt]c|hdc|htr|tr)$`)
+
+// sentenceOf is a line that begins a sentence of its own, though in small letters.
+var sentenceOf = Once(`^(?:change|cont|continue|work|next|inc|dec|increase|decrease|cast|bind|knit|purl|k|p|rep|repeat|break|shape|using|with|\w+ (?:row|round|rnd):) `)
 
 // countedAtEnd is a line that ends with its count: = 20 sts; . [20]
 var countedAtEnd = Once(`(?:=|[–—-]) ?\d+(?: ?[(\[][\d, :-]+[)\]])? ?(?:sts?|stitches)$|[.!?] ?[(\[]\d+ ?(?:sts?|stitches)?[)\]]$`)

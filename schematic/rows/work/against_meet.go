@@ -42,6 +42,9 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 		}
 		m.met, m.next = append(m.met, k), k+1
 		slack := within{more: min(late, s.loose(m.have[k]).more)} // that row begins the work, or is one of the next
+		if late > 0 {
+			slack.fewer = s.loose(m.have[k]).fewer
+		}
 		s = stretch{plateau: w, text: m.have[k], key: m.key, have: late, slack: slack}
 	}
 	if rest := m.have[m.next:]; len(rest) > 0 && rest[0].skips && rest[0].count >= 0 {

@@ -1133,8 +1133,14 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 			r.tell("rows/number", finding.Warning, n.At, "row %s has already been worked: the last was row %s", "name a later row", to, r.no)
 			return 0, 0, true
 		}
-	case n.Every.All > 1 || n.Every.By != nil:
+	case (n.Every.All > 1 || n.Every.By != nil) && (n.HasTimes || !n.Until.Set()):
 		gap = max(n.Every.At(r.size), 1) - 1
+		if n.First && r.fab != nil && r.known() { // on the next row, then on every 4th
+			was := r.fab.stitches()
+			if r.cycle(l, n, cycle, len(cycle), 0); r.said(l) >= 0 && r.said(l) == was+times*(r.fab.stitches()-was) {
+				rows -= len(cycle)
+			}
+		}
 		if n.Total && r.worked1(cycle, gap+1) { // the first time is among them
 			rows -= len(cycle)
 		}
