@@ -526,7 +526,7 @@ func GoesOn(last, line string) bool {
 	if strings.ContainsRune(",;&-–", end) || lastWord(last) || strings.ContainsRune(")]", end) && timesOn().MatchString(line) {
 		return true
 	}
-	if strings.ContainsRune(".:!?", end) || countedAtEnd().MatchString(last) || countBehindStop().MatchString(last) && sentenceOf().MatchString(line) {
+	if strings.ContainsRune(".:!?", end) || countsOut(last, line) {
 		return false
 	}
 	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end) && !countBehindStop().MatchString(last)
@@ -548,6 +548,11 @@ var (
 
 // countBehindStop is a line that ends with its count behind a stop: join. 96 (100, 105) sc
 var countBehindStop = Once(`(?i)[.;:!] ?\d+(?: ?[(\[][\d, :-]+[)\]])* ?(?:sts?|stitches|[sdt]c|hdc|htr|tr)$`)
+
+// countsOut reports whether a line ends with its count, so that the next one begins anew.
+func countsOut(last, line string) bool {
+	return countedAtEnd().MatchString(last) || countBehindStop().MatchString(last) && sentenceOf().MatchString(line)
+}
 
 // sentenceOf is a line that begins a sentence of its own, though in small letters.
 var sentenceOf = Once(`^(?:change|cont|continue|work|next|inc|dec|increase|decrease|cast|bind|knit|purl|k|p|rep|repeat|break|shape|using|with|\w+ (?:row|round|rnd):) `)

@@ -63,7 +63,7 @@ func (a *opposed) piece(m *schematic.Made, size int, t map[string][]plateau) {
 	fits := map[string]bool{"": true}
 	if a.tells(m.Name) {
 		s := a.headed(m.Name)
-		a.add(m.Name, size, append(makeFound(s, m), chainFound(s, m, size)...)...)
+		a.add(m.Name, size, append(makeFound(s, m), chainFound(s, m, size, t[m.Name])...)...)
 	} else if len(h.of[""]) > 0 {
 		a.missing(m.Name, "")
 		fits[""] = false
@@ -108,7 +108,11 @@ func (a *opposed) unheaded(piece string, size int, h *heights, parts []string, s
 	left := slices.Clone(parts)
 	matched := false
 	for i, s := range strands {
-		if k := slices.IndexFunc(s, func(p plateau) bool { return p.skips }); k >= 0 {
+		k := slices.IndexFunc(s, func(p plateau) bool { return p.skips })
+		if i == 0 && k > 0 && k == len(s)-1 && s[k].count < 0 { // the first side: the second is worked to match it
+			s, k, matched = s[:k], -1, true
+		}
+		if k >= 0 {
 			a.matches(piece, size, h, slices.Concat(strands[:i]...), s[:k])
 			matched = true
 			continue

@@ -65,7 +65,10 @@ func makeFound(s *ins.Section, m *schematic.Made) []raw {
 }
 
 // chainFound holds the foundation chain with which a piece begins against the one that the pattern's designer wrote.
-func chainFound(s *ins.Section, m *schematic.Made, size int) []raw {
+func chainFound(s *ins.Section, m *schematic.Made, size int, have []plateau) []raw {
+	if len(have) > 0 && have[0].doubt { // the text contradicts itself there
+		return nil
+	}
 	if s == nil || m.Round || len(s.Lines) == 0 || len(s.Lines[0].Body) == 0 || len(m.Steps) == 0 { // a ring has as many chains as stitches
 		return nil
 	}

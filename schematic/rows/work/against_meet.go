@@ -27,12 +27,14 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 	if len(want) > 0 && want[0].rows == 0 { // a shaping follows the foundation, and the row worked into that may be none of it
 		s.slack.more = 1
 	}
-	for _, w := range want {
+	for i, w := range want {
 		s.wants(w)
 		k, late, r, differs := m.find(s)
 		switch {
 		case k < 0 && m.skips():
 			s.vague = true
+			continue
+		case k < 0 && w.rows == 0 && i > 0 && i < len(want)-1: // stitches left, and the row behind them shapes on at once
 			continue
 		case k < 0:
 			return m.unmet(w)

@@ -395,7 +395,7 @@ func (r *runner) ends(l *ins.Line) {
 // allOff tells where other stitches are left than all those that are bound off.
 func (r *runner) allOff(n *ins.BindOff) {
 	k := n.N.At(r.size)
-	if !n.N.Set() || k <= 0 || r.fab == nil || !r.known() || r.long() {
+	if !n.N.Set() || k <= 0 || r.fab == nil || !r.known() || r.long() || r.suspect > 0 && r.amiss {
 		return
 	}
 	if have := r.fab.stitches(); !r.mayHave(k) && 2*max(have-k, k-have) <= max(have, k) {
@@ -463,7 +463,7 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	taken := skipped > 0 || slices.Contains([]string{"held", "holder", "next", "remaining", "rem", "unworked", "skipped"}, n.From)
 	told := n.N.At(r.size)
 	at := slices.IndexFunc(r.lefts, func(v left) bool { return v.f.stitches() == told })
-	if len(r.lefts) == 0 || at < 0 && (!taken || told > 2*r.lefts[r.mostLeft()].f.stitches()) { // others wait from before
+	if len(r.lefts) == 0 || at < 0 && (!taken || max(told, 2*skipped) > 2*r.lefts[r.mostLeft()].f.stitches()) { // others wait from before
 		r.put(nil, false)
 		if told > 0 || n.From == "held" || n.From == "holder" { // of some it is not told how many they are
 			f := uniform(r.mainOf(), max(told, 1))
@@ -774,7 +774,11 @@ func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
 			r.put(nil, false)
 			r.fresh, r.side = true, 0
 		} else if r.fab != nil && r.known() {
-			r.lessen(n, max(n.N.At(r.size), 0), 1, false)
+			rows := 1
+			if n.Hold { // leave sts on a spare needle: no row
+				rows = 0
+			}
+			r.lessen(n, max(n.N.At(r.size), 0), rows, false)
 		}
 	case *ins.Fasten:
 		r.fasten(l)
@@ -1135,15 +1139,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 		}
 	case (n.Every.All > 1 || n.Every.By != nil) && (n.HasTimes || !n.Until.Set()):
 		gap = max(n.Every.At(r.size), 1) - 1
-		if n.First && r.fab != nil && r.known() { // on the next row, then on every 4th
-			was := r.fab.stitches()
-			if r.cycle(l, n, cycle, len(cycle), 0); r.said(l) >= 0 && r.said(l) == was+times*(r.fab.stitches()-was) {
-				rows -= len(cycle)
-			}
-		}
-		if n.Total && r.worked1(cycle, gap+1) { // the first time is among them
-			rows -= len(cycle)
-		}
+		rows -= r.repFirst(l, n, cycle, times)
 	case n.Until.Set():
 		r.repUntil(l, n, cycle)
 		r.endSide(n.Course)
@@ -1156,6 +1152,21 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 		rows -= len(cycle)
 	}
 	return rows, gap, false
+}
+
+// repFirst works rows that are repeated every so many rows on the next row first, if it is told so; it gives how many of the others
+// are among those worked then, or before.
+func (r *runner) repFirst(l *ins.Line, n *ins.RepeatRows, cycle []done, times int) (fewer int) {
+	if n.First && r.fab != nil && r.known() { // on the next row, then on every 4th
+		was := r.fab.stitches()
+		if r.cycle(l, n, cycle, len(cycle), 0); r.said(l) >= 0 && r.said(l) == was+times*(r.fab.stitches()-was) {
+			fewer += len(cycle)
+		}
+	}
+	if n.Total && r.worked1(cycle, n.Every.At(r.size)) { // the first time is among them
+		fewer += len(cycle)
+	}
+	return fewer
 }
 
 // repeatedIn is how many rows a line repeats before n, and whether n is the last that it repeats.
@@ -1317,6 +1328,7 @@ func (r *runner) goesOn(n *ins.RepeatRows, cycle []done, have, want int) {
 		steady := have+by >= 0 // rows that halve take fewer each time
 		if steady && (by == 0 || (want-have)%by != 0 || (want-have)/by < 0) {
 			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "correct the number, or the count before it", want, have, have+by)
+			defer func() { r.suspect, r.amiss = suspectRows, true }()
 		}
 	}
 	r.put(uniform(r.mainOf(), max(want, 0)), true)
@@ -1345,6 +1357,7 @@ func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 		if now := r.fab.stitches(); now == have || (now > want) != (have > want) && now != want {
 			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "correct the number, or the count before it", want, have, now)
 			r.put(uniform(r.fab.main(), max(want, 0)), true)
+			r.suspect, r.amiss = suspectRows, true
 			return
 		}
 	}

@@ -837,9 +837,7 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
 		rd.pass(res, body)
 	}
-	if !again || res.out == nil || rd.fab == nil || res.out.stitches() != rd.fab.stitches() { // a row worked again and again is told once
-		rd.since++
-	}
+	rd.sinceTold(again, res)
 	if res.ahead != nil && l.Stated == nil {
 		rd.forget()
 	}
@@ -868,6 +866,13 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	rd.behind, rd.ahead = rd.ahead, res.ahead // what the row before left lies beyond the end of the next
 	rd.fab, rd.carry, rd.res = res.out, res.next, res
 	return rd
+}
+
+// sinceTold notes one more row that states no count: one worked again and again in a line that keeps its count is told once.
+func (rd *reading) sinceTold(again bool, res *result) {
+	if !again || res.out == nil || rd.fab == nil || res.out.stitches() != rd.fab.stitches() {
+		rd.since++
+	}
 }
 
 // pass goes over a row that does not fit and is not told of: how many stitches it leaves is not known, but of a rib.

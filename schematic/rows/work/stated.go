@@ -48,7 +48,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	}
 	if res == nil || res.total || !rd.known() && !res.pin {
 		if k >= 0 {
-			rd.add(r.oneByOne(l, k)...)
+			rd.found = append(slices.Clip(rd.found), r.oneByOne(l, k)...) // it rests on no row below
 			r.takes(&rd, l, k)
 		}
 		return append(out, rd)
