@@ -39,12 +39,19 @@ func ParseSizes(text string) (Sizes, *Problem) {
 	}
 }
 
+// sizedIn are words in which sizes are told, behind all of them.
+var sizedIn = map[string]bool{"in": true, "inch": true, "inches": true, "cm": true, "months": true, "mths": true, "mos": true, "years": true, "yrs": true, "bust": true, "chest": true, "\"": true}
+
 // refuse says why name can't be that of the next size, or gives nil.
 func (s Sizes) refuse(name string, due bool, at Span) *Problem {
 	bad := func(kind, message, want string) *Problem {
 		return &Problem{Kind: kind, Span: at, Message: message, Want: want}
 	}
 	switch {
+	case !due && sizedIn[name]:
+		p := bad("file/form", fmt.Sprintf("%q stands behind the sizes", name), "the sizes alone, such as "+exampleSizes)
+		p.Fix = fmt.Sprintf("take %q out, or write it with each size", name)
+		return p
 	case !due:
 		return bad("file/form", fmt.Sprintf("%q stands behind a bracket without a comma or a bracket of its own", finding.Clip(name)),
 			"sizes in brackets, such as "+exampleSizes)

@@ -141,6 +141,7 @@ func TestWhatIsWrongInTheSizes(t *testing.T) {
 		{"S (M,, L)", ",", "the name of a size is missing here", ""},
 		{"S ((M) L)", "(", "a bracket opens inside a bracket", "close the first bracket before the next one opens"},
 		{"S (M, L) 1X", "1X", `"1X" stands behind a bracket without a comma or a bracket of its own`, ""},
+		{"3 (6, 12) months", "months", `"months" stands behind the sizes`, `take "months" out, or write it with each size`},
 	} {
 		_, p := ParseSizes(w.text)
 		w.held(t, p)
