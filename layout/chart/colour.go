@@ -75,6 +75,23 @@ func (w *Work) yarns() yarns {
 	return y
 }
 
+// yarnNotes tell of a chart in symbols that yarns change within its rows, which symbols do not show.
+func (w *Work) yarnNotes() []string {
+	for r := range w.Rows {
+		row, first := &w.Rows[r], ""
+		for i := range row.St {
+			switch s := &row.St[i]; {
+			case row.Base || s.Kind == nil || s.Colour == "" || s.Turn:
+			case first == "":
+				first = s.Colour
+			case s.Colour != first:
+				return []string{"The yarns are not shown: they change within rows"}
+			}
+		}
+	}
+	return nil
+}
+
 // sole is the stitch of which all of a crochet work is; nil if it is of several.
 func (w *Work) sole() *stitch.Stitch {
 	var one *stitch.Stitch

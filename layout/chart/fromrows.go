@@ -405,13 +405,25 @@ func (w *Work) rightSides() {
 	if w.craft() != stitch.Knitting {
 		return
 	}
-	shaped, purled, garter := 0, 0, true
+	from := 0
 	for r := range w.Rows {
-		row := &w.Rows[r]
-		if row.Round || row.Unread != "" {
+		switch row := &w.Rows[r]; {
+		case row.Round:
 			return
+		case row.Unread != "" || len(row.Missing) > 0: // how many rows it is, who knows: those behind it turn by themselves
+			w.rightSide(from, r)
+			from = r
 		}
-		if row.Base {
+	}
+	w.rightSide(from, len(w.Rows))
+}
+
+// rightSide turns the rows of a stretch in which nothing is unknown.
+func (w *Work) rightSide(from, to int) {
+	shaped, purled, garter := 0, 0, true
+	for r := from; r < to; r++ {
+		row := &w.Rows[r]
+		if row.Base || row.Unread != "" {
 			continue
 		}
 		knit, purl, other := row.worked()
@@ -428,7 +440,7 @@ func (w *Work) rightSides() {
 	if shaped == 0 || purled == 0 && !garter {
 		return
 	}
-	w.turn(0, len(w.Rows))
+	w.turn(from, to)
 	w.Faced = true
 }
 

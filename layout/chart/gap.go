@@ -163,8 +163,9 @@ func (s *squares) unreadRow(r *knitRow, row *Row) {
 		words, room = "", 0
 	}
 	mid := (from.X + to.X) / 2
+	const atEnds = 9.0 // mm; a page that shows the row's middle alone has room for its words
 	for x := from.X + 0.6; x+1.2 < to.X; x += 1.5 {
-		if words != "" && x+1.6 > mid-room/2 && x-0.4 < mid+room/2 {
+		if words != "" && (x+1.6 > mid-room/2 && x-0.4 < mid+room/2 || x > from.X+atEnds && x < to.X-atEnds) {
 			continue
 		}
 		f.add(newMark(r.row, false, path("break", quiet, pt{X: x, Y: from.Y + 0.5}, pt{X: x + 0.8, Y: from.Y + s.tall - 0.5})))

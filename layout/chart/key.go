@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
@@ -20,7 +21,7 @@ type entry struct {
 // terms, and its name in the other terms where that differs.
 func keyName(k *stitch.Stitch, t stitch.Terms) string {
 	s := k.Abbr(t) + ": " + k.Name(t)
-	if k.Name(t) == k.Abbr(t) && k.Key != "" && k.Craft == stitch.Knitting { // a short name alone: what it is
+	if k.Name(t) == k.Abbr(t) && k.Key != "" && k.Craft == stitch.Knitting && !strings.HasPrefix(k.Abbr(t), "(") { // a short name alone: what it is
 		s = k.Abbr(t) + ": " + k.Key
 		if k.Key == "cable" {
 			s += " of " + plural(k.Uses, "stitch") + ", not described"

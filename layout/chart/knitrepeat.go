@@ -244,7 +244,25 @@ func (s *squares) repeat() {
 	d.f.add(newMark(-1, false, box))
 	size := s.o.plane(d.scale)
 	mid := (sides[0][0].X + sides[1][0].X) / 2
-	d.f.label(s.o, d.scale, label{s: "repeat: " + s.said(r).String(), at: pt{X: mid, Y: d.f.lo.Y - size}, row: -1, class: "repeat"})
+	d.f.label(s.o, d.scale, label{s: s.repeatWords(r), at: pt{X: mid, Y: d.f.lo.Y - size}, row: -1, class: "repeat"})
+}
+
+// repeatWords name a repeat, and what it is a multiple of unless that changes from row to row.
+func (s *squares) repeatWords(r knitRepeat) string {
+	n := -1
+	for i := range s.rows {
+		k := 0
+		for j := range s.rows[i].cells {
+			if c := s.rows[i].cells[j].col; c >= r.at && c < r.at+r.of {
+				k++
+			}
+		}
+		if n >= 0 && k != n {
+			return "repeat"
+		}
+		n = k
+	}
+	return "repeat: " + s.said(r).String()
 }
 
 // said is the repeat as patterns say it, by the stitches of the first row.

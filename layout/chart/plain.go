@@ -39,7 +39,7 @@ func (w *Work) foldPlain() *Work {
 			continue
 		}
 		over = w.placesOver(r, n)
-		words := fmt.Sprintf("%s: %d sts, worked even", rowsNamed(w.Rows[r:r+n]), w.Rows[r].counted())
+		words := w.foldedWords(r, n)
 		if r += n; r < len(w.Rows) {
 			next := w.Rows[r]
 			next.noteGap(n, words)
@@ -64,7 +64,7 @@ func (w *Work) plainFrom(r int) int {
 	n := 0
 	for ; r+n < len(w.Rows) && r+n > 0; n++ {
 		row, below := &w.Rows[r+n], &w.Rows[r+n-1]
-		if row.Gap > 0 || row.Unread != "" || len(row.Missing) > 0 || !row.evenOver(below) || !w.goesOn(r+n) {
+		if row.Gap > 0 || row.Unread != "" || len(row.Missing) > 0 || !row.evenOver(below) || !w.goesOn(r+n) || w.inTurn(r+n) != w.inTurn(r) {
 			break
 		}
 	}
@@ -74,8 +74,20 @@ func (w *Work) plainFrom(r int) int {
 // goesOn reports whether a row looks like the one below it, or, as in garter stitch, like the one below that.
 func (w *Work) goesOn(r int) bool {
 	look := w.Rows[r].look()
-	return look == w.Rows[r-1].look() || r > 1 && look == w.Rows[r-2].look() || w.Rows[r-1].Base
+	return look == w.Rows[r-1].look() || r > 1 && !w.Rows[r-2].Base && look == w.Rows[r-2].look() || w.Rows[r-1].Base
 }
+
+// foldedWords tell of n rows from r on that are folded away.
+func (w *Work) foldedWords(r, n int) string {
+	words := fmt.Sprintf("%s: %d sts, worked even", rowsNamed(w.Rows[r:r+n]), w.Rows[r].counted())
+	if w.inTurn(r) {
+		words += ", in turn as the 2 before"
+	}
+	return words
+}
+
+// inTurn reports whether a row looks otherwise than the one below it.
+func (w *Work) inTurn(r int) bool { return !w.Rows[r-1].Base && w.Rows[r].look() != w.Rows[r-1].look() }
 
 // look is what most stitches of a row are, as the right side shows them.
 func (row *Row) look() (most string) {

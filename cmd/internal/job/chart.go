@@ -2,6 +2,7 @@ package job
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -66,10 +67,10 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 			return r, err
 		}
 		r.Findings, r.Sizes = rep.Findings, rep.Sizes
-		r.Title = x.Title
-		if r.Title == "" {
-			r.Title = fileTitle(text.Name)
-		}
+		doubt(x, rep.Findings)
+		o.Floats = floatsIn(x, o.Floats)
+		opts.Floats = o.Floats
+		r.Title = cmp.Or(x.Title, fileTitle(text.Name))
 	} else {
 		p, gs, res, err := work(ctx, *src)
 		r = res
@@ -84,10 +85,12 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	r.Slug, opts.Title = Slug(r.Title), r.Title
 	opts.Face = ownFace(at, o.Face, &r.Findings)
 	size, err := chartSize(x, o.Size, sample)
-	if err != nil {
+	switch {
+	case err != nil:
 		return r, err
-	}
-	if o.Gauge {
+	case says(x, "entrelac"):
+		return r, errEntrelac
+	case o.Gauge:
 		if opts.Proportion, err = proportion(x); err != nil {
 			return r, err
 		}
@@ -119,6 +122,26 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	r.Findings = append(r.Findings, lacking(at, drawn...)...)
 	r.Files, err = renderCharts(r.Title, opts.Designer, all, o)
 	return r, err
+}
+
+// noFloats is more stitches than any yarn is carried over.
+const noFloats = 1 << 30
+
+// floatsIn is over how many stitches yarns of a text are carried untold: in intarsia none is carried.
+func floatsIn(x *rows.Text, said int) int {
+	if said == 0 && says(x, "intarsia") && !says(x, "strand") && !says(x, "fair isle") {
+		return noFloats
+	}
+	return said
+}
+
+// doubt marks the rows that were not followed: what they make is not drawn.
+func doubt(x *rows.Text, found finding.List) {
+	for _, f := range found {
+		if f.Unfollowed() {
+			x.Doubt(f.Pos.Line)
+		}
+	}
 }
 
 // proportion is how tall a row is beside the width of a stitch, at the gauge of the text.
@@ -220,6 +243,13 @@ func chartSize(x *rows.Text, name string, sample int) (int, error) {
 	}
 	return 0, &OptionError{fmt.Sprintf("no size %q; the sizes are %s", name, strings.Join(x.Sizes.Names, ", "))}
 }
+
+// says reports whether a text has a word of small letters.
+func says(x *rows.Text, word string) bool {
+	return slices.ContainsFunc(x.Src, func(l string) bool { return strings.Contains(strings.ToLower(l), word) })
+}
+
+var errEntrelac = errors.New("entrelac is worked in blocks that lean, each on the edge of others; a chart of squares can't show it")
 
 var errNoRows = errors.New("there are no rows that a chart can be drawn from")
 

@@ -93,3 +93,28 @@ func TestBlocksFromCornerToCornerAreRefusedWithAWayOut(t *testing.T) {
 	assert.Error(t, err)
 	assert.NotContains(t, err.Error(), "corner")
 }
+
+// Common practice: entrelac has no rows; in intarsia each block has yarn of its own, and nothing is carried.
+func TestEntrelacIsRefusedAndIntarsiaHasNoFloats(t *testing.T) {
+	_, err := Chart(context.Background(), nil, &Source{Name: "e.txt", Text: []byte("Entrelac scarf\nCast on 12 sts.\nRow 1: K2, turn, p2, turn, k3, turn, p3.\n")}, ChartOptions{})
+	require.ErrorIs(t, err, errEntrelac)
+	rows := "Cast on 19 sts in A.\nRow 1 (RS): K5A, K9B, K5A.\nRow 2: P5A, P1B, P7A, P1B, P5A.\n"
+	for title, floats := range map[string]int{"Heart\n": 2, "Heart, worked in intarsia\n": 0} {
+		r, err := Chart(context.Background(), nil, &Source{Name: "i.txt", Text: []byte(title + rows)}, ChartOptions{})
+		require.NoError(t, err)
+		n := 0
+		for _, f := range r.Findings {
+			if f.Kind == "chart/float" {
+				n++
+			}
+		}
+		assert.Equal(t, floats, n, title)
+	}
+}
+
+// The repeat does not fit, and no slip explains it: the row is told and not drawn.
+func TestARowThatWasNotFollowedIsNotDrawn(t *testing.T) {
+	r, err := Chart(context.Background(), nil, &Source{Name: "r.txt", Text: []byte("Cast on 40 sts.\nRow 1 (RS): Knit.\nRow 2: K5, *k7, p4, k6, p5, k3; rep from * to last 5 sts, k5.\nRow 3: Knit.\n")}, ChartOptions{})
+	require.NoError(t, err)
+	assert.True(t, HasGap(r.Findings))
+}

@@ -13,17 +13,17 @@ import (
 // cable needle; or a twist without a needle: knit the second st, then the first.
 var (
 	crossed = text.Once(`\b(?:slip|sl|place|put)\s+(?:off\s+)?(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
-	twisted = text.Once(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:(?:then\b|,).*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
+	twisted = text.Once(`\b(k|knit|p|purl)\b.*?\b(?:2nd|second|next)\b(.*?)(?:\bthen\b|\band\b|,)(.*?)\b(?:1st|first|skipped|missed|k2tog)\b`)
 )
 
 // knittedAgain is a twist whose stitches are first knitted together, and one of them again.
-var knittedAgain = text.Once(`\b(k2tog|ssk|k(?:nit)? (?:2|two)(?: sts?| stitches)? tog\w*)\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
+var knittedAgain = text.Once(`\b(k2tog|ssk|k(?:nit)? (?:2|two)(?: sts?| stitches)? tog\w*|k(?:nit)? tog(?:ether)? (?:the )?next (?:2|two))\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
 
 // workedOver are the stitches that are worked in a crossing, one kind after the other.
 var workedOver = text.Once(`\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b`)
 
 // stuck is a number to which its stitches are stuck, or that is to its verb: 2sts, sl1.
-var stuck = text.Once(`(\d)(st)|\b(sl)(\d)`)
+var stuck = text.Once(`([02-9])(st)|\b(sl)(\d)`)
 
 // passedBehind is a twist whose first stitch is slipped, passed over the second, and knitted then.
 var passedBehind = text.Once(`\b(?:slip|sl)\b.*?\bk(?:nit)? ?(?:1|one|next)\b.*?\bpass\b.*?\bover\b.*?\b(?:k|knit)\b.*?\bback\b`)
@@ -121,7 +121,7 @@ func describes(line string) bool {
 	return ok || strings.Contains(words, "cable needle") && cableStitches(squeezeWords(strings.TrimRight(line[:at[1]], " :=-–—"))) > 0 // not how it is crossed
 }
 
-var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1}
+var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1, "1st": 1, "1sts": 1}
 
 func smallNumber(s string) int {
 	if n, ok := numberWords[s]; ok {
@@ -153,9 +153,7 @@ func crossOf(words string) (stitch.Cross, bool) {
 		c.Twisted = c.Left && through(m[7]) || !c.Left && through(m[5])
 		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40
 	}
-	if m := twisted().FindStringSubmatchIndex(words); m != nil {
-		c := stitch.Cross{Held: 1, Over: 1, Left: containsAny(words[:m[3]], "behind", "back of", "from the back") || through(words[m[2]:m[3]])}
-		c.Purl = words[m[4]] == 'p' && !c.Left
+	if c, ok := twistOf(words); ok {
 		return c, true
 	}
 	if m := knittedAgain().FindStringSubmatch(words); m != nil {
@@ -165,6 +163,31 @@ func crossOf(words string) (stitch.Cross, bool) {
 		return stitch.Cross{Held: 1, Over: 1, Left: true}, true
 	}
 	return stitch.Cross{}, false
+}
+
+// leavesFirst tells that a twist leaves its first stitch for later, and glued the number of a stitch to which what is worked is stuck.
+var (
+	leavesFirst = text.Once(`\b(?:skip|miss|2nd|second)\b`)
+	glued       = text.Once(`\b([kp])(1st|2nd)\b`)
+)
+
+// twistOf is a twist that is told without a needle: the second stitch is worked before the first, behind it if it leans left.
+func twistOf(words string) (c stitch.Cross, ok bool) {
+	words = glued().ReplaceAllString(words, "$1 $2")
+	m := twisted().FindStringSubmatch(words)
+	if m == nil || !leavesFirst().MatchString(words) {
+		return c, false
+	}
+	second := words[:strings.Index(words, m[0])] + m[0][:len(m[0])-len(m[3])]
+	c = stitch.Cross{Held: 1, Over: 1, Left: containsAny(second, "behind", "back of", "from the back", "tbl", "back loop")}
+	purl, first := m[1][0] == 'p', m[1][0] == 'p'
+	for _, w := range strings.Fields(m[3]) {
+		if w == "k" || w == "knit" || w == "p" || w == "purl" {
+			first = w[0] == 'p'
+		}
+	}
+	c.Purl = purl != first && purl == c.Left
+	return c, purl == first && !purl || c.Purl
 }
 
 // moved tells that some of the stitches that wait go on before the others: slip 1 st from cable needle back to left needle; or that

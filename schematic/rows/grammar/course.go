@@ -239,6 +239,7 @@ var clauses = []form{
 	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", when: tests{after("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds"), no(inRow)}, build: sets("n", func(c *course, n ins.Num) { c.on = n })},
 	{rule: "clause", pattern: "across/over/on all [$st]", meaning: "over all stitches", example: "Knit 3 plain rounds across all sts", build: uncounted},
 	{rule: "clause", pattern: "for/in [the] pattern/patt [st/stitch]", meaning: "in pattern", example: "Rep Rows 1-4 for pattern until piece is 20 cm long", build: uncounted},
+	{rule: "clause", pattern: "for [the] {a:patname}", meaning: "for the pattern of which the rows are", example: "Rep Rows 1-4 for lace pattern until piece is 20 cm long", build: uncounted},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: uncounted},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {

@@ -30,6 +30,9 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 	case "notes":
 		r.note(rest, n)
 	case "stitches":
+		if rest = r.crossings(rest); strings.TrimSpace(rest) == "" {
+			return
+		}
 		r.stitchesOf(rest, n)
 	case "names":
 		r.called(rest, n)
@@ -56,8 +59,8 @@ func (r *Reader) stitchesOf(line string, n int) {
 		r.stitchesOf(more, n)
 		return
 	}
-	r.patterns = r.patterns || !r.abbreviation(line) && !remarks().MatchString(line)
 	if !r.define(line, n) {
+		r.patterns = r.patterns || !r.abbreviation(line) && !remarks().MatchString(line)
 		r.note(line, n)
 	}
 }
@@ -65,11 +68,13 @@ func (r *Reader) stitchesOf(line string, n int) {
 // nextDefinition is where another stitch is defined behind one, in the same line.
 var nextDefinition = text.Once(`[.)] [A-Z][A-Za-z-]*(?: [A-Za-z-]+){0,3}(?: \([A-Za-z0-9 -]+\))?: `)
 
-// remarks is a line among stitches that only remarks something: [Note: stitches should only be counted after row 6.]
-var remarks = text.Once(`(?i)^\W*note\b|^multiples? of `)
+// remarks is a line among stitches that begins no rows: [Note: stitches should only be counted after row 6.]; W3: wrap the
+// yarn around 3 sts.
+var remarks = text.Once(`(?i)^\W*note\b|^multiples? of |^\w[\w/() ]{0,20}(?::| ?[–=] ?| - ?)\s*(?:[a-z(]\S*,? )(?:\S+ ){2,}[^:]*$`)
 
 // called reads a line of a list of names: a crossing or a group with its stitches, or abbreviations.
 func (r *Reader) called(rest string, n int) {
+	rest = r.crossings(rest)
 	if name, long, ok := strings.Cut(rest, ":"); ok && len(name) < 30 && !strings.ContainsAny(name, "=;,") && crosses(long) && r.define(rest, n) {
 		return
 	}
@@ -80,6 +85,25 @@ func (r *Reader) called(rest string, n int) {
 		return
 	}
 	r.names(rest, n)
+}
+
+// crossings takes those that a line tells one after the other, and gives what is left of it: C4B = …, k2 from cn. C4F = …
+func (r *Reader) crossings(list string) string {
+	names := told().FindAllStringSubmatchIndex(list, -1)
+	if len(names) < 2 {
+		return list
+	}
+	for i, at := range names {
+		to := len(list)
+		if i+1 < len(names) {
+			to = names[i+1][2]
+		}
+		if part := list[at[2]:to]; crosses(part) {
+			r.alias(part)
+			list = list[:at[2]] + strings.Repeat(" ", len(part)) + list[to:]
+		}
+	}
+	return list
 }
 
 // shortFirst is the short name of a group, its name and its stitches: sh: shell (5 dc in same st).

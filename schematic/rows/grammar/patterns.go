@@ -44,7 +44,7 @@ var lettered = []form{
 
 // patternRows builds rows of a pattern that is told by its name.
 func patternRows(m *match) any {
-	if m.p.line.IsRow() && !m.has("r") && !m.has("n") {
+	if m.p.line.IsRow() && !m.has("r") && !m.has("n") || m.has("r") && m.said("for") && m.said("rep", "repeat", "repeating") { // repeat rows 1-8 for lace pattern: those above
 		return nil
 	}
 	a := value[named](m, "a")

@@ -43,6 +43,8 @@ type Reader struct {
 	macros       map[string][]ins.Item     // knitted stitches that the text tells by what is worked, by their names
 	colours      map[byte]bool             // letters that name yarns
 	smallYarns   bool                      // in small letters
+	yarnNames    map[string]bool           // short names of yarns that the text declares
+	stuckYarns   bool                      // they stand behind a number without a space: K10A
 	unknown      map[string]*ins.Group     // that the text makes and does not define
 	loop         ins.Loop
 	began        bool
@@ -996,7 +998,10 @@ func (r *Reader) abbreviates(line string) bool {
 	if k, ok := r.thing([]byte(squeezeWords(short))); ok && !r.crochet && k.Kind != nil && (k.Kind.Uses != 1 || k.Kind.Makes != 1) && !slices.ContainsFunc(r.sec.Lines, ownRow) { // sk2p: slip 1 stitch as if to knit …
 		return true
 	}
-	_, named := r.thing([]byte(squeezeWords(short)))
+	k, named := r.thing([]byte(squeezeWords(short)))
+	if named && k.Kind != nil && k.Kind.Craft == stitch.Knitting && len(short) > 1 && !r.crochet && !slices.ContainsFunc(r.sec.Lines, ownRow) && len(strings.Fields(line[len(short):])) > 3 { // brk: knit the slipped stitch together with its yarn over
+		return true
+	}
 	return (named || stitch.Abbreviates(short)) && r.abbreviation(line)
 }
 
@@ -1573,19 +1578,22 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 		return false
 	}
 	if label != nil {
-		if r.mode == "stitches" && r.crochet && (label.From.All == 1 && label.From.By == nil && !label.Next || label.Name == "foundation" || label.Name == "set-up" || label.Name == "setup") && label.Name != "every" { // the rows of a stitch pattern
+		if r.mode == "stitches" && r.crochet && (label.From.All == 1 && label.From.By == nil && !label.Next || label.Name != "" && founds[label.Name]) { // the rows of a stitch pattern
 			if len(r.sec.Lines) > 0 || r.sec.Name != "" {
 				r.section(&ins.Section{})
 			}
 			return true
 		}
-		if r.mode == "stitches" && !r.patterns && (label.Name == "foundation" || label.From.All == 1 && r.behindNames(tokens[0].Line)) {
+		if r.mode == "stitches" && !r.patterns && (label.Name != "" && founds[label.Name] || label.From.All == 1 && r.behindNames(tokens[0].Line)) {
 			return true
 		}
-		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
+		return r.mode != "stitches" && (!label.Next || founds[label.Name]) && label.Name != "every"
 	}
 	return r.workBegins(tokens)
 }
+
+// founds are names of rows with which work begins; a next row without a name goes on from what no row says.
+var founds = map[string]bool{"foundation": true, "set up": true, "preparation": true, "base": true, "": true}
 
 // behindNames reports whether a line stands behind a blank one or the last of a list of abbreviations.
 func (r *Reader) behindNames(n int) bool {
@@ -2168,6 +2176,45 @@ func (p *parser) into() int {
 // ofLast is a count of rows that do not follow each other, which only the last of them has: (34 sc at end of row 16).
 var ofLast = text.Once(`(?i)\bat (?:the )?end of (?:last )?(?:row|rnd|round)s?\b[\w ]{0,8}[)\]]`)
 
+// slippedFirst says behind the work of a row that its first stitch is slipped: knit across, slipping the first st.
+var slippedFirst = text.Once(`(?i)\b(?:slip(?:ping|ped)?|sl)\.? (?:the )?(?:first|1st) st|\b(?:first|1st) st(?:itch)? (?:is )?slipped`)
+
+// slipsFirst puts the first stitch of a knitted row before its work where other words say behind it that it is slipped.
+func (r *Reader) slipsFirst(l *ins.Line) {
+	if r.crochet || l.Label == nil || !slippedFirst().MatchString(l.Src) {
+		return
+	}
+	at := slices.IndexFunc(l.Body, func(n ins.Item) bool {
+		st, ok := n.(*ins.Stitch)
+		return (is[*ins.Nothing](n) || ok && st.Kind != nil && st.Kind.Base == "sl") && slippedFirst().MatchString(r.x.Quote(n.Span()))
+	})
+	if at < 0 || at == 0 && is[*ins.Stitch](l.Body[0]) || !slices.ContainsFunc(l.Body, is[*ins.Stitch]) {
+		return
+	}
+	sl := &ins.Stitch{Kind: stitch.ByID("sl"), N: ins.N(1)}
+	sl.Put(l.Body[at].Span())
+	l.Body = slices.Insert(slices.Delete(l.Body, at, at+1), 0, ins.Item(sl))
+}
+
+// withoutMultiple is a row without the words at its end that say of how many stitches its count is a multiple: it is no count.
+func withoutMultiple(t []text.Token) []text.Token {
+	const most = 9 // (multiple of 8 sts plus 5 sts).
+	for i := len(t) - 1; i > max(len(t)-most-2, 1); i-- {
+		if t[i].Is("multiple") && near(t, i+1).Is("of") && near(t, i+2).Kind == 'n' && t[i-1].Is("--", "-", "(", "[", "=", ",", ".", "a") {
+			for k := i + 3; k < len(t); k++ {
+				if !t[k].Is("st", "sts", "stitches", "+", "plus", ")", "]", ".") && t[k].Kind != 'n' {
+					return t
+				}
+			}
+			for i > 0 && t[i-1].Is("--", "-", "(", "[", "=", ",", "a") {
+				i--
+			}
+			return t[:i]
+		}
+	}
+	return t
+}
+
 // line reads the tokens of one row or sentence.
 func (r *Reader) line(tokens []text.Token) {
 	tokens = r.wayForth(tokens)
@@ -2184,7 +2231,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Words[i] = tokens[i].Word
 	}
 	short := r.short(tokens, l)
-	if tokens = r.marked(tokens); first != &tokens[0] {
+	if tokens = r.marked(withoutMultiple(tokens)); first != &tokens[0] {
 		l.Mark = first.S
 	}
 	label, k, count := text.Label(tokens, r.roundR)
@@ -2205,6 +2252,7 @@ func (r *Reader) line(tokens []text.Token) {
 		r.lastOfLegs(l.Body, true)
 	}
 	r.firstLoop(l)
+	r.slipsFirst(l)
 	r.skipped(l)
 	r.plainRow(l)
 	l.Body = withoutRest(l)
@@ -2231,7 +2279,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Unread = append(l.Unread, p.span(0, len(p.t)-1))
 	}
 	r.over(tokens, l)
-	l.Yarn, r.yarn = cmp.Or(p.within(tokens[:k]).yarnInLabel(), r.yarn), ""
+	l.Yarn, r.yarn = cmp.Or(p.within(tokens[:k]).yarnInLabel(), p.yarnCastOn(l), r.yarn), ""
 	l.Sizes = r.only
 	r.sec.Lines = append(r.sec.Lines, r.behindCastOn(l)...)
 	r.x.Read.Lines++
@@ -2249,7 +2297,7 @@ func (r *Reader) labels(l *ins.Line, label *ins.Label, t []text.Token, k int) in
 	label.At.Line = t[0].Line
 	r.around = r.around || saysRound(l.Src)
 	label.Round = label.Round || r.around || r.knits && !r.crochet && goesAround(t)
-	label.Side = cmp.Or(label.Side, sideBehind(t[k:]))
+	label.Side = cmp.Or(label.Side, bracketSide(t[k:]))
 	beforeFirst(label)
 	l.Label = label
 	k += asFollows(t[k:])
@@ -2296,20 +2344,44 @@ func countedTwice(l *ins.Line) {
 	}
 }
 
-// sideBehind is the side that stands in brackets at the end of a row: K8, p3, k8 (Wrong side). 0: none does.
-func sideBehind(t []text.Token) int {
+// bracketSide is the side that stands in brackets at either end of a row: (RS) K8; K8, p3, k8 (Wrong side). 0: none does.
+func bracketSide(t []text.Token) int {
 	for len(t) > 0 && t[len(t)-1].Is(".") {
 		t = t[:len(t)-1]
 	}
+	const most = 7 // (this is a wrong side row)
 	n := len(t)
-	switch {
-	case n < 4 || !t[n-1].Is(")", "]"):
-	case t[n-3].Is("(", "[") && t[n-2].Is("rs"), t[n-4].Is("(", "[") && t[n-3].Is("right") && t[n-2].Is("side"):
-		return 1
-	case t[n-3].Is("(", "[") && t[n-2].Is("ws"), t[n-4].Is("(", "[") && t[n-3].Is("wrong") && t[n-2].Is("side"):
-		return 2
+	if n > 0 && t[0].Is("(", "[") {
+		if end := slices.IndexFunc(t, func(t text.Token) bool { return t.Is(")", "]") }); end > 0 && end < most+2 {
+			if side := sideNamed(t[1:end]); side > 0 {
+				return side
+			}
+		}
+	}
+	if n < 3 || !t[n-1].Is(")", "]") {
+		return 0
+	}
+	for i := n - 2; i >= max(n-most-2, 0); i-- {
+		if t[i].Is("(", "[") {
+			return sideNamed(t[i+1 : n-1])
+		}
 	}
 	return 0
+}
+
+// sideNamed is the side that words in brackets say a row is of, and nothing else: rs; wrong side facing; this is a right side row.
+func sideNamed(t []text.Token) (side int) {
+	for i := range t {
+		switch {
+		case near(t, i).Is("rs") || near(t, i).Is("right") && near(t, i+1).Is("side"):
+			side = 1
+		case near(t, i).Is("ws") || near(t, i).Is("wrong") && near(t, i+1).Is("side"):
+			side = 2
+		case !near(t, i).Is("side", "facing", "of", "work", "the", "this", "is", "a", "row", "=", "you", "on", "fabric"):
+			return 0
+		}
+	}
+	return side
 }
 
 // yarnBefore is how many tokens behind the k-th name the yarn of a row: Row 1: White: knit.

@@ -53,10 +53,10 @@ func (p *parser) sequence() []ins.Item {
 			s.sep = t.S
 			s.i++
 			s.namedBehindDash(t)
-		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour()):
+		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour() || s.yarnAlone()):
 		case t.Kind == 'g':
 			s.bracket(t)
-		case t.Cap && s.inColour(), s.filetSquares(), s.changesYarn():
+		case t.Cap && (s.inColour() || s.yarnAlone()), s.filetSquares(), s.changesYarn():
 		case s.timesFirst(), s.endsRow():
 		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
@@ -119,10 +119,16 @@ func (s *sequence) add(n ins.Item, from, to int) {
 	}
 	switch n := n.(type) {
 	case *ins.Nothing:
-		n.Colour = s.taken(from, to, s.line.IsRow())
+		n.Colour = cmp.Or(n.Colour, s.taken(from, to, s.line.IsRow()))
 	case *ins.Even:
 		if n.Colour = s.taken(from, to, true); n.Colour == "" { // Row 3: Col C
 			n.Colour, _ = s.yarnAt(from)
+		}
+	case *ins.JoinYarn:
+		if name := s.taken(from, to, true); name != "" && s.line.IsRow() { // join B, sc in next 7
+			s.out = append(s.out, n)
+			s.add(&ins.Nothing{Colour: name}, from, to)
+			return
 		}
 	case *ins.Stitch:
 		if n.Call != nil && len(n.Places) == 0 && len(n.Call.Over) > 1 && is[*ins.Chain](n.Call.Over[0]) { // a row may begin with its chain
@@ -461,7 +467,7 @@ func (s *sequence) plural(j int) bool {
 		return false
 	}
 	gap := t.Col - s.at(j-1).End
-	return gap == 0 && t.Glued || gap == 1 && s.r.knits && next.Is("once", "twice", "across", "around", "again", ",", ".", ";")
+	return gap == 0 && t.Glued || gap == 1 && s.r.knits && next.Is("once", "twice", "across", "around", "again", "to", "until", "till", "for", "over", "ending", "end", "along", ",", ".", ";")
 }
 
 // pastStars is behind the stars at j that 'repeat' names, and whether there are any: from * to *, between *s.
@@ -749,6 +755,9 @@ func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 		j++
 	}
 	starred := isStar(s.at(j - 1))
+	if starred && s.plural(j) {
+		j++
+	}
 	if v, to := s.named("times", j); to >= 0 {
 		o := v.(often)
 		r.Times = o.n
@@ -2151,9 +2160,69 @@ func (s *sequence) colour(st *ins.Stitch, to *int) {
 	if s.at(i).Is("in", "with", "using") {
 		i++
 	}
-	if name, after := s.yarnAt(i); name != "" {
+	if name, after := s.yarnAt(i); name != "" && !s.at(after).Is(":") {
 		st.Colour, *to = name, after
+	} else if name := s.yarnIn(s.at(i)); name != "" && (s.at(i+1).Kind == 'p' || i+1 == len(s.t)) { // sc 4 (A), sc 7 (B)
+		st.Colour, *to = name, i+1
 	}
+}
+
+// yarnIn is the yarn that a bracket names and nothing else: (A), [MC]. Empty: it names none.
+func (s *sequence) yarnIn(t *text.Token) string {
+	if t.Kind != 'g' || !s.line.IsRow() {
+		return ""
+	}
+	q := &sequence{parser: s.within(t.Sub)}
+	if name, to := q.yarnAt(0); to == len(t.Sub) && q.namesYarn(q.at(to-1)) {
+		return name
+	}
+	return ""
+}
+
+// yarnAlone takes up a yarn that is named alone before what is worked in it: A: 4 sc; [B] sc in next 7; A (sc in next 4).
+func (s *sequence) yarnAlone() bool {
+	name, to := s.yarnIn(s.at(s.i)), s.i+1
+	t := s.at(s.i)
+	first := s.i == 0 && t.Cap && len(t.S) == 1 && t.S[0] <= 'h' && s.r.colourNamed('a') // Row 5: C. As row 1
+	if t.Kind == 'w' && s.line.IsRow() && (first || s.namesYarn(t)) {
+		name, to = s.yarnAt(s.i)
+	}
+	if name == "" {
+		return false
+	}
+	if k := len(s.out) - 1; k >= 0 && (s.at(s.i-1).Kind == 'g' || s.at(s.i-1).Is("/")) && coloured(s.out[k:], name) { // (k4)A, k4/A
+		s.i = to
+		return true
+	}
+	switch {
+	case s.at(to).Is(":", "-", "--"):
+		to++
+	case first && s.at(to).Is("."):
+		s.add(&ins.Nothing{Colour: name}, 0, to)
+		s.i = to
+		return true
+	}
+	if !s.beginsItem(to) && s.at(to).Kind != 'g' {
+		return false
+	}
+	s.add(&ins.Nothing{Colour: name}, s.i, to)
+	s.i = to
+	return true
+}
+
+// coloured gives stitches that name no yarn one, and reports whether there are any.
+func coloured(list []ins.Item, name string) (any bool) {
+	for _, n := range list {
+		switch n := n.(type) {
+		case *ins.Repeat:
+			any = coloured(n.Body, name) || any
+		case *ins.Stitch:
+			if n.Colour == "" {
+				n.Colour, any = name, true
+			}
+		}
+	}
+	return any
 }
 
 // yarnNames are words that name a yarn by themselves.
@@ -2167,7 +2236,7 @@ func (s *sequence) yarnAt(i int) (name string, to int) {
 	t := s.at(i)
 	letter := t.Kind == 'w' && len(t.S) == 1 && t.S[0] >= 'a' && t.S[0] <= 'h' && (t.Cap || t.Glued && s.r.colourNamed(t.S[0]))
 	numbered := t.Kind == 'n' && t.Num.By == nil && t.Num.All > 0 && t.Num.All < 10 && s.at(i-1).Is("color", "colour")
-	if !letter && !yarnNames[t.S] && !numbered {
+	if !letter && !yarnNames[t.S] && !numbered && s.declaredAt(i) == "" {
 		return "", i
 	}
 	name = strings.ToUpper(t.S)
@@ -2191,6 +2260,22 @@ func (s *sequence) yarnAt(i int) (name string, to int) {
 	return name, i
 }
 
+// declaredAt is the short name of a yarn at i that the text declares: M, C1.
+func (s *sequence) declaredAt(i int) string {
+	t := s.at(i)
+	if t.Kind != 'w' || !t.Cap || len(t.S) > 2 {
+		return ""
+	}
+	name := strings.ToUpper(t.S)
+	if n := s.at(i + 1); n.Kind == 'n' && n.Glued {
+		name += n.S
+	}
+	if !s.r.yarnNamed(name) {
+		return ""
+	}
+	return name
+}
+
 // yarnInLabel is the yarn that the name of a row says in its brackets, or behind it: Row 3 (RS, Color B):, Row 3: White:
 func (p *parser) yarnInLabel() string {
 	s, open := &sequence{parser: p}, false
@@ -2207,6 +2292,22 @@ func (p *parser) yarnInLabel() string {
 	return ""
 }
 
+// yarnCastOn is the yarn that a line without a name says stitches are cast on in: Cast on 21 sts in A. Empty: it says none.
+func (p *parser) yarnCastOn(l *ins.Line) string {
+	if l.Label != nil || !slices.ContainsFunc(l.Body, is[*ins.CastOn]) {
+		return ""
+	}
+	s := &sequence{parser: p}
+	for i := range p.t {
+		if p.t[i].Is("with", "using", "in") || p.t[i].Is("and") && p.at(i-1).Is("needle", "needles") {
+			if name, _ := s.yarnAt(i + 1); name != "" {
+				return name
+			}
+		}
+	}
+	return ""
+}
+
 // taken is the yarn that words take up for what follows: with MC; change to B; where work is told, in MC too.
 func (s *sequence) taken(from, to int, in bool) string {
 	for i := from; i < to; i++ {
@@ -2217,7 +2318,7 @@ func (s *sequence) taken(from, to int, in bool) string {
 				return name
 			}
 		}
-		if !t.Is("with", "using", "to", "in") && !(in && t.Is("of", "rows", "rounds", "rnds", "row", "round", "rnd")) {
+		if !t.Is("with", "using", "to", "in") && !(in && t.Is("of", "rows", "rounds", "rnds", "row", "round", "rnd", "join", "attach", "up")) {
 			continue
 		}
 		if name, end := s.yarnAt(i + 1); name != "" && end <= to && (in || !t.Is("in") || i == from && end == to) {
@@ -2262,13 +2363,7 @@ func (s *sequence) countInYarn(i int) (name string, n ins.Num, to int) {
 		return "", n, i
 	}
 	if t.Kind == 'n' {
-		if next.Is("with", "in") && s.r.crochet && i > 0 && s.at(i-1).Kind == 'p' { // 10 sc with white, 3 with black
-			i++
-			next = s.at(i + 1)
-		}
-		if name, to = s.yarnAt(i + 1); len(next.S) == 1 && !next.Glued && !s.namesYarn(next) || next.Is("main", "contrast") {
-			name = ""
-		}
+		name, to = s.yarnOfCount(i + 1)
 		return name, t.Num, to
 	}
 	sub := s.t[i:min(i+1, len(s.t))]
@@ -2284,15 +2379,31 @@ func (s *sequence) countInYarn(i int) (name string, n ins.Num, to int) {
 	switch {
 	case next.Is("x", "×", "*") && s.at(i+2).Kind == 'n':
 		return name, s.at(i + 2).Num, i + 3
-	case next.Kind == 'n' && s.namesYarn(&sub[0]) && next.Glued == (len(name) == 1) && (next.Glued || i+2 >= len(s.t) || s.parts(i+2)):
+	case next.Kind == 'n' && s.namesYarn(&sub[0]) && (len(name) == 1 || !next.Glued) && (next.Glued || i+2 >= len(s.t) || s.parts(i+2)):
 		return name, next.Num, i + 2
 	}
 	return "", n, i
 }
 
+// yarnOfCount is the yarn behind a number of stitches: 4 A; 7 sts in B.
+func (s *sequence) yarnOfCount(i int) (string, int) {
+	if s.at(i).Is("st", "sts", "stitch", "stitches") {
+		i++
+	}
+	if s.at(i).Is("in", "with", "using") {
+		i++
+	}
+	next := s.at(i)
+	name, to := s.yarnAt(i)
+	if len(next.S) == 1 && !next.Glued && !s.namesYarn(next) && s.declaredAt(i) == "" || next.Is("main", "contrast") {
+		name = ""
+	}
+	return name, to
+}
+
 // namesYarn reports whether a word in capitals is the short name of a yarn: MC, CC, or a letter by which the text calls one.
 func (s *sequence) namesYarn(t *text.Token) bool {
-	return t.Is("mc", "cc") || t.Cap && len(t.S) == 1 && s.r.colourNamed(t.S[0])
+	return t.Is("mc", "cc") || t.Cap && (len(t.S) == 1 && s.r.colourNamed(t.S[0]) || s.r.yarnNamed(strings.ToUpper(t.S)))
 }
 
 // changesYarn passes a sentence that says how a yarn is changed, and takes up the one that it names: to change colours on the

@@ -321,7 +321,7 @@ func (p *parser) isNamed(kind *stitch.Stitch, i, k int) bool {
 func (p *parser) namesAnew(i, k int) bool {
 	t, last := &p.t[i+k], p.at(i+k-1)
 	switch {
-	case t.Glued && len(t.S) == 1 && last.Kind == 'n' && p.r.colourNamed(t.S[0]) && (t.Cap && !p.at(i).Cap || p.r.smallYarns): // k1B
+	case t.Glued && len(t.S) == 1 && last.Kind == 'n' && p.r.colourNamed(t.S[0]) && (t.Cap && (!p.at(i).Cap || p.r.stuckYarns) || p.r.smallYarns): // k1B; K10A, K1B
 		return true
 	case t.Glued || t.Ord > 0:
 		return t.Ord > 0 && !t.Glued
@@ -332,7 +332,7 @@ func (p *parser) namesAnew(i, k int) bool {
 	case t.Is("dec", "inc"):
 		return !last.Cap && last.Kind == 'w'
 	}
-	return k > 1 && len(t.S) == 1 && last.Kind == 'n' && p.r.colourNamed(t.S[0])
+	return len(t.S) == 1 && (k > 1 && last.Kind == 'n' || last.Kind == 'w' && p.at(i-1).Kind == 'n') && p.r.colourNamed(t.S[0]) // 7 sc B
 }
 
 // glued reports whether the tokens from i to the one at k are written as one word: sl1yo, and not sl1 yo.
@@ -356,6 +356,7 @@ func (r *Reader) colourNamed(letter byte) bool {
 			for _, m := range letters().FindAllStringSubmatch(line, -1) {
 				r.colours[strings.Join(m[1:], "")[0]|0x20] = true
 				r.smallYarns = r.smallYarns || m[2] > "Z"
+				r.stuckYarns = r.stuckYarns || m[4] != ""
 			}
 		}
 		if r.colours['a'] { // the one that is called so is not alone
@@ -363,6 +364,24 @@ func (r *Reader) colourNamed(letter byte) bool {
 		}
 	}
 	return r.colours[letter]
+}
+
+// declared are short names that a text gives yarns: Main colour (M), contrast 1 (C1); Colours: W = white, R = red.
+var declared = text.Once(`(?i:\b(?:main|contrast\w*|background|pattern|colou?r|yarn|shade)\b[ \w]{0,14}) ?\(([A-Z]{1,2}\d?)\)|\b([A-Z]{1,2}\d?) ?[=:-] ?(?i:(?:dark|light|pale|bright) )?(?i:white|black|red|blue|green|yellow|pink|brown|gr[ea]y|orange|purple|cream|beige|navy|natural|gold|ecru|ivory|teal|turquoise|lilac|silver|mustard|rust|charcoal)\b`)
+
+// yarnNamed reports whether the text declares a short name of a yarn, in capitals.
+func (r *Reader) yarnNamed(name string) bool {
+	if r.yarnNames == nil {
+		r.yarnNames = map[string]bool{}
+		for _, line := range r.x.Src {
+			for _, m := range declared().FindAllStringSubmatch(line, -1) {
+				if name := m[1] + m[2]; name != "K" && name != "P" {
+					r.yarnNames[name] = true
+				}
+			}
+		}
+	}
+	return r.yarnNames[name]
 }
 
 var shortYarn = text.Once(`(?i)\b([a-h]|[mc]c) ?[=:] ?(main|contrast)`)

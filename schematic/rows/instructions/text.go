@@ -57,6 +57,7 @@ type Line struct {
 	Yarn    string        // that words before it take up; empty: none
 	Needles []NeedleCount // how many stitches needles hold behind it, as its words say
 	Mark    string        // the sign from which rows are repeated; empty: none
+	Doubted bool          // its words were not followed: it is likely worded otherwise than it was read
 }
 
 // Section is a stretch under one heading.
@@ -78,6 +79,20 @@ func (x *Text) SectionAt(line int) *Section {
 		}
 	}
 	return nil
+}
+
+// Doubt marks the row at a line of the text as one that was not followed.
+func (x *Text) Doubt(line int) {
+	s := x.SectionAt(line)
+	if s == nil {
+		return
+	}
+	for _, l := range slices.Backward(s.Lines) {
+		if l.At.Line <= line {
+			l.Doubted = true
+			return
+		}
+	}
 }
 
 // Multiple is what the notes say the count is a multiple of.

@@ -173,10 +173,8 @@ func (p *labeller) toClose() bool {
 			return false
 		case t.Is("dec", "inc", "decrease", "increase", "buttonhole") && p.l.Name == "":
 			p.l.Name = RowName(t.S)
-		case t.Is("rs"):
-			p.l.Side = 1
-		case t.Is("ws"):
-			p.l.Side = 2
+		case sideOf(t, p.peek(0)) > 0:
+			p.l.Side = sideOf(t, p.peek(0))
 		}
 	}
 	return false

@@ -776,7 +776,10 @@ func (w *work) trial(list []ins.Item) bool {
 
 // hasRoom reports whether a time that was worked leaves what is kept, and room for a last one that is worked otherwise.
 func (w *work) hasRoom(n *ins.Repeat, keep int) bool {
-	return w.cur.left > keep || w.cur.left == keep && len(n.Last) == 0
+	if len(n.Last) == 0 {
+		return w.cur.left >= keep
+	}
+	return w.cur.left > keep && w.cur.left-keep >= w.perTime(w.lastBody(n))
 }
 
 // workAgain works a time that fits once more, if it is to be recorded, told of, or is the last one and shorter; it reports

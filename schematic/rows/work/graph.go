@@ -222,6 +222,9 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	if l.Stated != nil {
 		g.said = r.said(l)
 	}
+	if l.Doubted {
+		g.doubt = misfits
+	}
 	if name := untold(l.Body); name != "" {
 		g.doubt = "of what stitches a " + name + " is"
 	}
@@ -517,6 +520,11 @@ func (g *Graph) psso() {
 		return
 	}
 	a, b := g.cur.Stitches[k-2], g.cur.Stitches[k-1]
+	if a.Stitch == nil || a.Stitch.Base != "sl" || b.Stitch == nil || b.Stitch.Base == "sl" { // sl 1, k2, psso: over both
+		g.doubt = "what the slipped stitch is passed over"
+		g.cur.Stitches = g.cur.Stitches[:k-1]
+		return
+	}
 	b.Feet = append(append([]int(nil), a.Feet...), b.Feet...)
 	id := "skpo"
 	switch {

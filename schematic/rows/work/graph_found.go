@@ -24,7 +24,9 @@ func (g *Graph) assume(r *runner, lines []*ins.Line) {
 	}
 	kind := chainStitch()
 	if knitted(l.Body) {
-		kind = knitStitch()
+		if kind = knitStitch(); is[*ins.Turn](l.Body[len(l.Body)-1]) && len(l.Body) > 2 { // a short row: it leaves stitches
+			return
+		}
 	}
 	k, any := r.meantStitches(kind, lines)
 	if k == 0 {
@@ -63,6 +65,10 @@ func foundationFor(kind *stitch.Stitch, k int) *fabric {
 func (r *runner) meantStitches(kind *stitch.Stitch, lines []*ins.Line) (k int, others bool) {
 	fits, n := r.fits(kind, lines[:1]), 1
 	least := 0
+	whole := func(k int) bool { return r.fitsOn(foundationFor(kind, k), lines) }
+	if _, k := r.multiples(kind, lines[:1]); k > 0 && len(fits) > 1 && openEnded(lines[0].Body) && (whole(k) || !slices.ContainsFunc(fits, whole)) {
+		return k, true // as the text says
+	}
 	for {
 		switch {
 		case len(fits) == 0:
@@ -85,7 +91,7 @@ func (r *runner) meantStitches(kind *stitch.Stitch, lines []*ins.Line) (k int, o
 		}
 		fits = r.fits(kind, lines[:n])
 	}
-	if all := slices.DeleteFunc(slices.Clone(fits), func(k int) bool { return !r.fitsOn(foundationFor(kind, k), lines) }); len(all) > 0 {
+	if all := slices.DeleteFunc(slices.Clone(fits), func(k int) bool { return !whole(k) }); len(all) > 0 {
 		fits = all
 	}
 	for _, k := range fits {

@@ -1,6 +1,8 @@
 package work
 
-import ins "flatwright/schematic/rows/instructions"
+import (
+	ins "flatwright/schematic/rows/instructions"
+)
 
 // joined reports whether a row's instructions close it.
 func joined(body []ins.Item) bool {
@@ -162,12 +164,14 @@ func (g *Graph) afar(n ins.Item) {
 	}
 }
 
+const misfits = "it does not fit on the row below"
+
 // unsure notes why it is not sure where a row that was worked over below stands, if it is not.
 func (g *Graph) unsure(w *work, below *fabric) {
 	if g == nil {
 		return
 	}
 	if chains, _ := w.out.chains(); misses(w.found) && w.out.stitches()+chains < 8*below.stitches() { // more than that is refused as it is
-		g.doubt = "it does not fit on the row below"
+		g.doubt = misfits
 	}
 }
