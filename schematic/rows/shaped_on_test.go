@@ -60,3 +60,14 @@ func TestAPlainRowIsShapedSomewhere(t *testing.T) {
 		}
 	}
 }
+
+// 78 less 3 at the beginning of each of two rows is 72.
+func TestStitchesAreBoundOffAtTheBeginningOfEachRowThatALabelNames(t *testing.T) {
+	const text = "Back\nCast on 78 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\n%s\nNext row: K%d.\n"
+	for _, label := range []string{"Next 2 rows", "Rows 3-4", "Rows 3 and 4", "3rd and 4th rows"} {
+		for _, s := range []string{"Bind off 3 sts at the beginning of each row.", "BO 3 sts at beg of row.", "Cast off 3 sts at beg, k to end.", "Cast off 3 sts at start of both rows.", "Bind off 3 sts at beg of these rows.",
+			"Cast off 3 sts at beg of each row, work to end.", "Cast off 3 sts at beg of every row."} {
+			comesTo(t, text, label+": "+s, 72, true)
+		}
+	}
+}

@@ -255,7 +255,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] $inc [{n:num}] [$st] in/into/on/at {k:nths} [$st]", meaning: "stitches are added in words", example: "Row 3: Sc across, inc in 3rd, 8th and 12th sts", build: func(m *match) any { return &ins.Shape{Inc: true, N: ins.N(value[int](m, "k")), Spread: true} }},
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: yes},
 
-	{rule: "whole", pattern: "(bind/cast off | bo) [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "(bind/cast off | bo) [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of | each | every | both | these] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [$st] at $beg and $dec {s:num} [$st] at end of $next row", meaning: "bound off at one end of a row, with a decrease at the other", example: "Cast off 2 sts at beg and dec 1 st at end of next row", build: func(m *match) any {
 		n, s := m.num("n", 1), m.num("s", 1)
 		if s.By != nil {
@@ -1158,6 +1158,9 @@ func spreadOver(inc bool) func(m *match) any {
 }
 
 func bindEach(m *match) any {
+	if m.said("each", "every", "both", "these") && !m.said("next", "following", "foll") && !m.has("r") && !several(m.p.line.Label) {
+		return nil
+	}
 	b := &ins.BindEach{N: m.num("n", 1), Rows: m.num("r", 1)}
 	list := []ins.Item{b}
 	b.Put(m.span())
@@ -1171,6 +1174,11 @@ func bindEach(m *match) any {
 		return b
 	}
 	return &ins.Repeat{Body: list, Times: ins.N(1), Stop: -1}
+}
+
+// several reports whether a row is called by the numbers of several: Next 2 rows; Rows 5-6.
+func several(b *ins.Label) bool {
+	return b != nil && (len(b.Listed) > 0 || b.Next && (b.From.By != nil || b.From.All > 1) || !b.Next && (b.To.By != nil || b.To.All > b.From.All))
 }
 
 func castEach(m *match) any {

@@ -750,6 +750,10 @@ func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
 	case *ins.Markers:
 		r.marks1(n)
 	case *ins.BindEach:
+		if k := r.times(l); k > 1 && n.Rows.By == nil && n.Rows.All == 1 && !n.Alt { // Next 2 rows: bind off 3 sts at beg of each row
+			each := *n
+			n, each.Rows = &each, ins.N(k)
+		}
 		r.bindEach(n)
 	case *ins.AsFor:
 		r.asFor(l, n)

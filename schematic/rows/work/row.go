@@ -427,12 +427,13 @@ func (r *runner) said(l *ins.Line) int {
 		return -1
 	}
 	sum := 0
-	for _, g := range l.Stated {
+	for i, g := range l.Stated {
 		n := g.N.At(r.size)
 		if n == ins.None {
 			return -1
 		}
 		switch {
+		case g.Unit.Stretch && !g.Any && slices.ContainsFunc(l.Stated[i+1:], func(h ins.StitchGroup) bool { return h.Any }): // 13 inches, 104 sts
 		case g.Side && (r.round || !r.known()), g.Unit.Stretch && !g.Any, g.Unit.Row && !g.Any:
 			return -1
 		case g.Side:
