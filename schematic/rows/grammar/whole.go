@@ -1158,7 +1158,7 @@ func spreadOver(inc bool) func(m *match) any {
 }
 
 func bindEach(m *match) any {
-	if m.said("each", "every", "both", "these") && !m.said("next", "following", "foll") && !m.has("r") && !several(m.p.line.Label) {
+	if m.said("each", "every", "both", "these") && !m.said("next", "following", "foll") && !m.has("r") && (!several(m.p.line.Label) || m.p.at(m.to).Is(",")) {
 		return nil
 	}
 	b := &ins.BindEach{N: m.num("n", 1), Rows: m.num("r", 1)}
