@@ -32,6 +32,35 @@ func sides(g *schematic.Garment) finding.List {
 		}
 		all = append(all, partSides(g, m)...)
 	}
+	return append(all, joinSides(g)...)
+}
+
+// joinSides holds the side of a back to which that of a left or right front is sewn against where that front is worn.
+func joinSides(g *schematic.Garment) finding.List {
+	var all finding.List
+	for i := range g.Pattern.Joins {
+		j := &g.Pattern.Joins[i]
+		if len(j.Sew) != 1 || len(j.Into) != 1 {
+			continue
+		}
+		a, own := g.EdgesOf(j.Sew[0])
+		b, on := g.EdgesOf(j.Into[0])
+		if len(own) != 1 || len(on) != 1 {
+			continue
+		}
+		front, back := a.Name, on[0]
+		if a.Kind == schematic.KindBack {
+			front, back, a, b = b.Name, own[0], b, a
+		}
+		left, named := leftOrRight(front)
+		if a.Kind != schematic.KindFront || b.Kind != schematic.KindBack || !named || back.Left == back.Right || back.Left == left || back.Name != "side" || len(pieceSide(g, a, left)) > 0 {
+			continue
+		}
+		all = append(all, finding.Finding{Kind: "words/left-right", Severity: finding.Note, Pos: j.Pos, Piece: a.Name, Sizes: []string{g.Size},
+			Message: fmt.Sprintf("%s is sewn to the %s side of %s", front, sideWord(back.Left), b.Name),
+			Have:    "left and right of a back as drawn, right side facing, which are those of the wearer", Want: fmt.Sprintf("the %s side of %s", sideWord(left), b.Name),
+			Fix: fmt.Sprintf("write %s %s side", b.Name, sideWord(left))})
+	}
 	return all
 }
 

@@ -1,12 +1,15 @@
 package check
 
 import (
+	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/given"
 )
 
 func n(v int) expr.Graded { return expr.Counts(v) }
@@ -132,5 +135,33 @@ func TestAStraightBackWhoseArmholesAreNamedIsAPartOfTheBust(t *testing.T) {
 	got := sum(schematic.Work(p, 0), "bust")
 	if assert.Len(t, got, 1) {
 		assert.Equal(t, cm(76, 1), got[0].length())
+	}
+}
+
+// The right side of a back, right side facing, is that of the wearer: a right front is sewn to it.
+func TestAFrontIsSewnToItsOwnSideOfTheBack(t *testing.T) {
+	const text = `version: 1
+pattern: Sides
+terms: US
+units: cm
+sizes: [one]
+gauges: {fabric: 20 sts and 28 rows over 10 cm in stockinette}
+pieces:
+  - piece: Back
+    sections: [{cast on: 80}, {even: 60 rows}, {bind off: all, edge: shoulder}]
+  - piece: Right front
+    left edge: side
+    right edge: front edge
+    sections: [{cast on: 40}, {even: 60 rows}, {bind off: all, edge: shoulder}]
+  - piece: Left front
+    mirror of: Right front
+joins:
+  - {sew: Right front side, into: Back %s side}
+  - {sew: Back %s side, into: Left front side}
+`
+	for sides, want := range map[[2]string][]string{{"right", "left"}: {}, {"left", "right"}: {"words/left-right", "words/left-right"}} {
+		p := given.Text(t, fmt.Sprintf(text, sides[0], sides[1]))
+		list := slices.DeleteFunc(kinds(Pattern(p, schematic.WorkAll(p))), func(k string) bool { return k != "words/left-right" })
+		assert.ElementsMatch(t, want, list, sides)
 	}
 }
