@@ -32,8 +32,66 @@ func sides(g *schematic.Garment) finding.List {
 		}
 		all = append(all, partSides(g, m)...)
 	}
-	return append(all, joinSides(g)...)
+	return append(append(all, joinSides(g)...), oneSided(g)...)
 }
+
+// oneSided finds edges that are sewn to nothing, though their likes at the other side are sewn to each other, such as the second side of a jacket.
+func oneSided(g *schematic.Garment) finding.List {
+	used := map[string]bool{}
+	use := func(ref string) {
+		m, edges := g.EdgesOf(ref)
+		for i := range edges {
+			used[edgeAt(m, &edges[i])] = true
+		}
+	}
+	for i := range g.Pattern.Joins {
+		for _, ref := range slices.Concat(g.Pattern.Joins[i].Sew, g.Pattern.Joins[i].Into) {
+			use(ref)
+		}
+	}
+	for _, p := range g.Pattern.Pieces {
+		for _, o := range p.Onto {
+			use(o.Edge)
+		}
+	}
+	free := func(ref string) bool {
+		m, edges := g.EdgesOf(ref)
+		return m != nil && m.Make == 1 && len(edges) > 0 && !slices.ContainsFunc(edges, func(e schematic.Edge) bool { return used[edgeAt(m, &e)] })
+	}
+	var all finding.List
+	for i := range g.Pattern.Joins {
+		j := &g.Pattern.Joins[i]
+		if len(j.Sew) != 1 || len(j.Into) != 1 || j.How == schematic.InPlaces || j.How == schematic.AtFold {
+			continue
+		}
+		sew, into := otherSide(j.Sew[0]), otherSide(j.Into[0])
+		if sew == j.Sew[0] || into == j.Into[0] || !free(sew) || !free(into) {
+			continue
+		}
+		all = append(all, finding.Finding{Kind: "joins/one-side", Severity: finding.Note, Pos: j.Pos, Sizes: []string{g.Size},
+			Message: fmt.Sprintf("%s is sewn to %s, and at the other side %s and %s are sewn to nothing", j.Sew[0], j.Into[0], sew, into),
+			Fix:     fmt.Sprintf("join %s to %s, if it is not left open", sew, into)})
+	}
+	return all
+}
+
+// edgeAt is an edge of a garment by its piece and place.
+func edgeAt(m *schematic.Made, e *schematic.Edge) string {
+	return fmt.Sprint(m.ID, e.View, e.Name, e.Path[0])
+}
+
+// otherSide is a reference to an edge with each left a right and each right a left.
+func otherSide(ref string) string {
+	words := strings.Fields(ref)
+	for i, w := range words {
+		if o, ok := opposite[w]; ok {
+			words[i] = o
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+var opposite = map[string]string{"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
 
 // joinSides holds the side of a back to which that of a left or right front is sewn against where that front is worn.
 func joinSides(g *schematic.Garment) finding.List {

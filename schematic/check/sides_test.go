@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -138,9 +139,27 @@ func TestAStraightBackWhoseArmholesAreNamedIsAPartOfTheBust(t *testing.T) {
 	}
 }
 
+// Two fronts on a back: with one side sewn the other is noted, and with both, or none, nothing is.
+func TestASideThatIsSewnToNothingIsNotedWhereItsLikeIsSewn(t *testing.T) {
+	const right, left = "  - {sew: Right front side, into: Back right side}\n", "  - {sew: Back left side, into: Left front side}\n"
+	head, _, _ := strings.Cut(sewnSides, "joins:")
+	for joins, want := range map[string]int{"joins:\n" + right + left: 0, "joins:\n" + right: 1, "joins:\n" + left: 1, "": 0} {
+		p := given.Text(t, head+joins)
+		list := slices.DeleteFunc(kinds(Pattern(p, schematic.WorkAll(p))), func(k string) bool { return k != "joins/one-side" })
+		assert.Len(t, list, want, joins)
+	}
+}
+
 // The right side of a back, right side facing, is that of the wearer: a right front is sewn to it.
 func TestAFrontIsSewnToItsOwnSideOfTheBack(t *testing.T) {
-	const text = `version: 1
+	for sides, want := range map[[2]string][]string{{"right", "left"}: {}, {"left", "right"}: {"words/left-right", "words/left-right"}} {
+		p := given.Text(t, fmt.Sprintf(sewnSides, sides[0], sides[1]))
+		list := slices.DeleteFunc(kinds(Pattern(p, schematic.WorkAll(p))), func(k string) bool { return k != "words/left-right" })
+		assert.ElementsMatch(t, want, list, sides)
+	}
+}
+
+const sewnSides = `version: 1
 pattern: Sides
 terms: US
 units: cm
@@ -159,9 +178,3 @@ joins:
   - {sew: Right front side, into: Back %s side}
   - {sew: Back %s side, into: Left front side}
 `
-	for sides, want := range map[[2]string][]string{{"right", "left"}: {}, {"left", "right"}: {"words/left-right", "words/left-right"}} {
-		p := given.Text(t, fmt.Sprintf(text, sides[0], sides[1]))
-		list := slices.DeleteFunc(kinds(Pattern(p, schematic.WorkAll(p))), func(k string) bool { return k != "words/left-right" })
-		assert.ElementsMatch(t, want, list, sides)
-	}
-}

@@ -90,6 +90,7 @@ var Kinds = []kindInfo{
 	{"worn/left-over", "a piece that no join, held stitch or band places on the garment as it is worn"},
 	{"worn/not-flat", "a piece that does not lie flat as it is worn, and is drawn as it is worked"},
 	{"worn/overlap", "two parts that would lie on each other, so that the garment is not drawn as it is worn"},
+	{"joins/one-side", "edges that are sewn to nothing, though their likes at the other side are sewn to each other"},
 	{"joins/band", "a band whose stitches do not go along the edge onto which it is worked"},
 	{"joins/length", "two edges of different length that are sewn together"},
 	{"joins/count", "two edges sewn stitch to stitch whose counts differ"},
