@@ -93,6 +93,10 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 func stitchNamed(words string, from, to stitch.Terms) (string, bool) {
 	low := strings.ToLower(strings.ReplaceAll(words, "-", " "))
 	st, ok := stitch.Lookup(low, from)
+	if !ok && lettered(words) { // s c
+		low = strings.ReplaceAll(low, " ", "")
+		st, ok = stitch.Lookup(low, from)
+	}
 	if !ok || st.Craft != stitch.Crochet {
 		return "", false
 	}
@@ -101,6 +105,16 @@ func stitchNamed(words string, from, to stitch.Terms) (string, bool) {
 		return words, true
 	}
 	return cased(now, words), true
+}
+
+// lettered reports whether words are small letters, each by itself, as old leaflets print short names: s c, h d c.
+func lettered(words string) bool {
+	for i, c := range words {
+		if i%2 == 1 && c != ' ' || i%2 == 0 && (c < 'a' || c > 'z') {
+			return false
+		}
+	}
+	return len(words) > 2
 }
 
 // glossed is how far behind a stitch the country stands by whose terms it is called: tr UK, tr (UK), tr in UK. 0: none does.
@@ -128,7 +142,7 @@ func nation(s, before string) (string, int, bool) {
 		return "", 0, false
 	}
 	now := text.OtherNation(s[:n])
-	if said || named(before) {
+	if said || named(before) || inTitle(before, s) {
 		return now, n, true
 	}
 	at := n + len(s[n:]) - len(strings.TrimLeft(s[n:], " :="))
@@ -138,6 +152,19 @@ func nation(s, before string) (string, int, bool) {
 		}
 	}
 	return "", 0, false
+}
+
+// longestTitle bounds the line that may be a title.
+const longestTitle = 80
+
+// inTitle reports whether the line that before ends with and s begins with is a title that says the terms.
+func inTitle(before, s string) bool {
+	start := before[max(0, len(before)-longestTitle):]
+	if k := strings.LastIndexByte(start, '\n'); k >= 0 || len(start) == len(before) {
+		line, _, _ := strings.Cut(start[k+1:]+s[:min(len(s), longestTitle)], "\n")
+		return text.TitleTerms(line)
+	}
+	return false
 }
 
 // named reports whether words end with those that name the terms: Terms:, terminology used:

@@ -86,3 +86,15 @@ func TestTheStitchesOfAFabricAreAmongTheAbbreviations(t *testing.T) {
 	}
 	assert.Equal(t, []string{"k: knit", "p: purl", "rnd: round", "st: stitch"}, all)
 }
+
+// A title says the terms as a sentence does, and old leaflets space the letters of short names.
+func TestTitlesAndSpacedNamesTurnToo(t *testing.T) {
+	for us, uk := range map[string]string{
+		"Little Flower (US)\n\nRnd 1: 6 sc in ring.\n": "Little Flower (UK)\n\nRnd 1: 6 dc in ring.\n",
+		"Made for US only (US size 7)\n":               "Made for US only (US size 7)\n",
+	} {
+		assert.Equal(t, uk, string(Translate([]byte(us), stitch.US, stitch.UK)))
+		assert.Equal(t, us, string(Translate([]byte(uk), stitch.UK, stitch.US)))
+	}
+	assert.Equal(t, "Row 1: 1 dc in 2nd ch, tr in each dc, 2 htr in next. 45 dc.", string(Translate([]byte("Row 1: 1 s c in 2nd ch, d c in each s c, 2 h d c in next. 45 s c."), stitch.US, stitch.UK)))
+}

@@ -33,6 +33,9 @@ func TermsSaid(line string) (t stitch.Terms, ok bool) {
 	return termsOf(m[1]), true
 }
 
+// TitleTerms reports whether a line is a title that says the terms: Little Flower (UK).
+func TitleTerms(line string) bool { return titleTerms().MatchString(line) }
+
 // Nation is the name of a country at the beginning of s by which terms are called; said is whether the words behind it are of
 // terms. Length is 0 if there is none: us is one only in capitals, or with such words.
 func Nation(s string) (t stitch.Terms, length int, said bool) {
