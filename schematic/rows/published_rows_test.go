@@ -3,6 +3,8 @@ package rows
 import (
 	"fmt"
 	"testing"
+
+	"github.com/stretchr/testify/require"
 )
 
 // A stop behind a chain that is worked into ends the sentence: the number behind it is the row's count.
@@ -32,6 +34,8 @@ func TestSizesAreNamedByTheirPlace(t *testing.T) {
 		"1st, 2nd and 4th sizes only" + even + "\n3rd size only." + dec + "\nAll sizes",
 		"For 1st, 2nd & last sizes only:" + even + "\nFor third size only:" + dec + "\nFor all sizes:",
 		"Two smallest sizes:" + even + "\nThird size:" + dec + "\nLargest size:" + even + "\nAll sizes:",
+		"First two sizes only:" + even + "\nSecond largest size only:" + dec + "\nLargest size only:" + even + "\nAll sizes:",
+		"First 2 sizes only:" + even + "\n2nd largest size only:" + dec + "\nLast size only:" + even + "\nAll sizes:",
 	} {
 		comesTo(t, text, s, 30, true)
 	}
@@ -110,5 +114,20 @@ func TestRowsAreWorkedOnAPart(t *testing.T) {
 		if f.Kind == "rows/stated" {
 			t.Error(f)
 		}
+	}
+}
+
+// Two of four sizes have one less: 40, 44, 47 and 51.
+func TestTheLastSizesAreAsManyAsItSays(t *testing.T) {
+	const text = "Hat\nSizes: XS (S, M, L)\nCast on 40 (44, 48, 52) sts.\nRow 1: K. 40 (44, 48, 52) sts\n%s:\nRow 2: K2tog, k to end. 39 (43, 47, 51) sts\nAll sizes:\nRow 3: Knit. %d (44, 47, 51) sts\n"
+	for _, s := range []string{"Last 2 sizes only", "Last two sizes only", "Two largest sizes only"} {
+		require.Empty(t, warnings(fmt.Sprintf(text, s, 40)), s)
+	}
+}
+
+// What a text says of a multiple may be all that stands in a line.
+func TestAMultipleAloneIsNoRow(t *testing.T) {
+	for _, s := range []string{"((multiple of 8 sts))", "- - multiple of 4", "a (multiple of 8 sts)", "= = multiple of 6 sts plus 2 sts."} {
+		require.NotPanics(t, func() { check("Cast on 20 sts.\n" + s + "\nRow 1: K. (20 sts)\n") }, s)
 	}
 }

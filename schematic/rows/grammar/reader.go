@@ -45,6 +45,7 @@ type Reader struct {
 	smallYarns   bool                      // in small letters
 	yarnNames    map[string]bool           // short names of yarns that the text declares
 	stuckYarns   bool                      // they stand behind a number without a space: K10A
+	popcorns     struct{ asked, are bool } // whether the text speaks of any
 	unknown      map[string]*ins.Group     // that the text makes and does not define
 	loop         ins.Loop
 	began        bool
@@ -645,25 +646,36 @@ func (r *Reader) forSizes(said string, inline bool) {
 	}
 }
 
-// sizesByPlace are the sizes that words name by their place among all: First, Second and Last Sizes only; the two smallest sizes.
+// sizesByPlace are the sizes that words name by their place among all: First, Second and Last Sizes only; the last 2 sizes; the two smallest
+// sizes; the second largest size. A range of places is not read.
 func sizesByPlace(t []text.Token, all int) (list []int) {
-	for i := range t {
-		k := 1
-		if i > 0 && t[i-1].Kind == 'n' {
-			k = t[i-1].Num.All
-		} else if i > 0 {
-			k = max(numerals[t[i-1].S], 1)
+	many := func(i int) int {
+		if k := near(t, i); k.Kind == 'n' {
+			return k.Num.All
 		}
+		return max(numerals[near(t, i).S], 1)
+	}
+	for i := range t {
 		from, n := all, 0
 		switch {
-		case t[i].Ord > 0:
-			from, n = t[i].Ord-1, 1
+		case t[i].Is("to", "-", "through"):
+			return nil
 		case t[i].Is("last"):
-			from, n = all-1, 1
+			n = many(i + 1)
+			from = all - n
+		case t[i].Is("first"):
+			from, n = 0, many(i+1)
+		case t[i].Is("smallest", "largest") && near(t, i-1).Ord > 0:
+			if from, n = t[i-1].Ord-1, 1; t[i].Is("largest") {
+				from = all - t[i-1].Ord
+			}
 		case t[i].Is("smallest"):
-			from, n = 0, k
+			from, n = 0, many(i-1)
 		case t[i].Is("largest"):
-			from, n = all-k, k
+			n = many(i - 1)
+			from = all - n
+		case t[i].Ord > 0 && !near(t, i+1).Is("smallest", "largest"):
+			from, n = t[i].Ord-1, 1
 		}
 		if n > 0 && (from < 0 || from+n > all) {
 			return nil
@@ -2191,6 +2203,9 @@ func (r *Reader) slipsFirst(l *ins.Line) {
 	if at < 0 || at == 0 && is[*ins.Stitch](l.Body[0]) || !slices.ContainsFunc(l.Body, is[*ins.Stitch]) {
 		return
 	}
+	if slices.ContainsFunc(l.Body[:at], is[*ins.Turn]) || slices.ContainsFunc(l.Body[at+1:], func(n ins.Item) bool { return !is[*ins.Nothing](n) && !is[*ins.Turn](n) }) {
+		return // k10, turn, slip first st, p9: it is slipped there
+	}
 	sl := &ins.Stitch{Kind: stitch.ByID("sl"), N: ins.N(1)}
 	sl.Put(l.Body[at].Span())
 	l.Body = slices.Insert(slices.Delete(l.Body, at, at+1), 0, ins.Item(sl))
@@ -2206,7 +2221,7 @@ func withoutMultiple(t []text.Token) []text.Token {
 					return t
 				}
 			}
-			for i > 0 && t[i-1].Is("--", "-", "(", "[", "=", ",", "a") {
+			for i > 1 && t[i-1].Is("--", "-", "(", "[", "=", ",", "a") {
 				i--
 			}
 			return t[:i]
@@ -2821,7 +2836,7 @@ func (r *Reader) slippedBefore(l *ins.Line) {
 		return
 	}
 	before.Body = before.Body[:at:at]
-	if q, ok := l.Body[0].(*ins.Repeat); is[*ins.Chain](l.Body[0]) || ok && len(q.Body) > 0 && is[*ins.Chain](q.Body[0]) {
+	if !is[*ins.RepeatRows](l.Body[0]) {
 		l.Body = slices.Concat(slips, l.Body)
 	}
 }

@@ -22,6 +22,9 @@ var (
 	reply  = text.Once(`^\s*(?:(?:> ?)+|[•·‣▪▸►➤] ?)`)
 )
 
+// longestMark is how many bytes a mark of a page has at most.
+const longestMark = 400
+
 // clipping is how a text was copied: with the marks of a page; quoted in an answer or made a list of, each line behind a mark; or all of it set in by some characters.
 type clipping struct {
 	marked, quoted bool
@@ -107,7 +110,7 @@ func (c clipping) typed(line string) (string, []int) {
 	skip := func(re *text.Pattern, when bool) (string, bool) {
 		m := ""
 		if when {
-			m = re.FindString(line)
+			m = re.FindString(line[:min(len(line), longestMark)])
 		}
 		line = line[len(m):]
 		return m, m != ""

@@ -369,13 +369,16 @@ func (r *Reader) colourNamed(letter byte) bool {
 // declared are short names that a text gives yarns: Main colour (M), contrast 1 (C1); Colours: W = white, R = red.
 var declared = text.Once(`(?i:\b(?:main|contrast\w*|background|pattern|colou?r|yarn|shade)\b[ \w]{0,14}) ?\(([A-Z]{1,2}\d?)\)|\b([A-Z]{1,2}\d?) ?[=:-] ?(?i:(?:dark|light|pale|bright) )?(?i:white|black|red|blue|green|yellow|pink|brown|gr[ea]y|orange|purple|cream|beige|navy|natural|gold|ecru|ivory|teal|turquoise|lilac|silver|mustard|rust|charcoal)\b`)
 
+// noYarns are short names that patterns give otherwise: of stitches, and of the sides of the work.
+var noYarns = map[string]bool{"K": true, "P": true, "RS": true, "WS": true}
+
 // yarnNamed reports whether the text declares a short name of a yarn, in capitals.
 func (r *Reader) yarnNamed(name string) bool {
 	if r.yarnNames == nil {
 		r.yarnNames = map[string]bool{}
 		for _, line := range r.x.Src {
 			for _, m := range declared().FindAllStringSubmatch(line, -1) {
-				if name := m[1] + m[2]; name != "K" && name != "P" {
+				if name := m[1] + m[2]; !noYarns[name] {
 					r.yarnNames[name] = true
 				}
 			}
@@ -406,6 +409,15 @@ func (r *Reader) mainYarn() bool {
 // popcorns is a line that speaks of popcorns.
 var popcorns = text.Once(`(?i)popcorn|\bpc(?: in\b|[,:=])`)
 
+// speaksOfPopcorns reports whether a line of the text does; all of them are looked through once.
+func (r *Reader) speaksOfPopcorns() bool {
+	if !r.popcorns.asked {
+		r.popcorns.asked = true
+		r.popcorns.are = slices.ContainsFunc(r.x.Src, func(line string) bool { return popcorns().MatchString(line) })
+	}
+	return r.popcorns.are
+}
+
 // noStitch are short words that name a stitch, and where they name none.
 var noStitch = map[string]func(p *parser, i int) bool{
 	"p": func(p *parser, i int) bool { return p.at(i + 2).Is("sso") },
@@ -425,7 +437,7 @@ var noStitch = map[string]func(p *parser, i int) bool{
 	},
 	"bo": func(p *parser, _ int) bool { return !p.r.crochet },
 	"pcs": func(p *parser, _ int) bool { // pieces
-		return !slices.ContainsFunc(p.r.x.Src, func(line string) bool { return popcorns().MatchString(line) })
+		return !p.r.speaksOfPopcorns()
 	},
 	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn", "around", "across") },
 }

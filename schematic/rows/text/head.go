@@ -134,7 +134,7 @@ var meant = Once(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
 var means = Once(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
 
 // nthSize is a size by its place among the others.
-const nthSize = `(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|last|\d{1,2}(?:st|nd|rd|th)|(?:(?:\d|two|three|four|five|six) )?(?:smallest|largest))`
+const nthSize = `(?:(?:first|last)(?: (?:\d|two|three|four|five|six))?|(?:second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d{1,2}(?:st|nd|rd|th))(?: (?:smallest|largest))?|(?:(?:\d|two|three|four|five|six) )?(?:smallest|largest))`
 
 var (
 	someSizes = Once(`(?i)^\W*(?:for )?(?:the )?(?:sizes? .{1,60} only\b|[\w-]{1,6} size only\b|` + nthSize + `(?:(?:, ?| ?& ?|,? and )` + nthSize + `)* sizes?(?: only\b| ?:))`)
