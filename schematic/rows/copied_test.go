@@ -18,11 +18,14 @@ var copies = map[string]func(string) string{
 	"paragraphs of a page": func(s string) string {
 		return ahead.ReplaceAllString(behind.ReplaceAllString(s, "</p>"), `<p class="row">`)
 	},
-	"spaces of a page":  func(s string) string { return strings.ReplaceAll(s, ". ", ".&nbsp; ") },
-	"and of a page":     func(s string) string { return strings.ReplaceAll(s, " and ", " &amp; ") },
-	"other stars":       func(s string) string { return strings.ReplaceAll(s, "*", "✱") },
-	"without capitals":  strings.ToLower,
-	"all capitals":      strings.ToUpper,
+	"spaces of a page": func(s string) string { return strings.ReplaceAll(s, ". ", ".&nbsp; ") },
+	"and of a page":    func(s string) string { return strings.ReplaceAll(s, " and ", " &amp; ") },
+	"other stars":      func(s string) string { return strings.ReplaceAll(s, "*", "✱") },
+	"without capitals": strings.ToLower,
+	"all capitals":     strings.ToUpper,
+	"with heads and feet": func(s string) string {
+		return strings.ReplaceAll(s, "Row 3:", "www.example.org   Page 1 of 2   © 2019 The Designer\nRow 3:")
+	},
 	"lines of a column": func(s string) string { return wide.ReplaceAllString(s, "$1\n") },
 }
 
@@ -77,5 +80,16 @@ func TestARowGoesUpToItsMiddle(t *testing.T) {
 		rep := Check(x, Options{})
 		assert.Empty(t, rep.Findings, row)
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, row)
+	}
+}
+
+// A definition that a column breaks is read whole, and the rows behind it are rows.
+func TestDefinitionsGoOnOverLines(t *testing.T) {
+	for _, heading := range []string{"Special stitches", "Special abbreviations", "Stitch guide", "Abbreviations"} {
+		x := Read("t", []byte(heading+"\nC4F: slip next 2 sts onto cable needle and hold at front of\nwork, k2, then k2 from cable needle.\nMB - make bobble: (k1, p1, k1) all into next st,\nturn, p3, turn, k3tog.\n\n"+
+			"Cast on 22 sts.\nRow 1 (RS): P2, k2, p7, C4F, p3, MB, p3.\nRow 2: K9, p4, k9.\n"), Options{})
+		rep := Check(x, Options{})
+		assert.Empty(t, rep.Findings, heading)
+		assert.Equal(t, []int{3, 3}, []int{rep.Read.Lines, rep.Read.Whole}, heading)
 	}
 }

@@ -26,6 +26,7 @@ type Reader struct {
 	sec          *ins.Section
 	mode         string // how the lines of a section of words are read
 	patterns     bool   // such a section of stitches holds more than their names
+	meant        int    // the last line that was read as a part of a definition before it
 	raw          string // the last line of the text as it stands
 	tokens       []text.Token
 	tunisian     bool // it is of Tunisian crochet
@@ -429,8 +430,7 @@ func (r *Reader) one(n int) {
 // part takes a line, or a part of one.
 func (r *Reader) part(n int, raw string) {
 	trimmed := strings.TrimSpace(raw)
-	if trimmed == "" {
-		r.blank(n)
+	if r.beside(trimmed, n) {
 		return
 	}
 	if said, rest := text.ForSizes(trimmed); said != "" && len(r.x.Sizes.Names) > 1 {
@@ -473,7 +473,7 @@ func (r *Reader) part(n int, raw string) {
 	}
 	if r.mode != "" && !r.working(label, tokens) {
 		r.x.Read.Words++
-		r.words(r.mode, trimmed, n, false)
+		r.words(r.mode, r.meaning(trimmed, n), n, false)
 		return
 	}
 	r.mode = ""
@@ -1573,6 +1573,41 @@ func openStar(t []text.Token) bool {
 	return !slices.ContainsFunc(t[at+1:], func(k text.Token) bool {
 		return k.Kind == 'p' && k.S == sign || k.Is("rep", "repeat", "repeating", "rpt")
 	})
+}
+
+// furniture is a line that stands at the head or the foot of every page: an address, whose it is, which page.
+var furniture = text.Once(`(?i)^\W*(?:www\.|https?://)\S+|\bpage \d+ (?:of|/) \d+\b|^\W*(?:copyright )?(?:©|\(c\)) ?(?:19|20)\d\d\b|© ?(?:19|20)\d\d .{0,60}$`)
+
+// beside takes a line that is blank, was read with a definition before it, or belongs to the page.
+func (r *Reader) beside(trimmed string, n int) bool {
+	switch {
+	case trimmed == "":
+		r.blank(n)
+	case n <= r.meant, furniture().MatchString(trimmed):
+		r.x.Read.Words++
+	default:
+		return false
+	}
+	return true
+}
+
+// longestMeaning bounds a definition that goes on over several lines.
+const longestMeaning = 2000
+
+// meaning is a line among stitches that tells what a name means, with those that go on with it.
+func (r *Reader) meaning(line string, n int) string {
+	if r.mode != "stitches" || meaningAt(line) < 1 {
+		return line
+	}
+	for ; n < len(r.x.Src) && len(line) < longestMeaning; n++ {
+		next := strings.TrimSpace(r.x.Src[n])
+		if next == "" || meaningAt(next) >= 0 || !text.GoesOn(line, next) {
+			break
+		}
+		line += " " + next
+		r.meant = n + 1
+	}
+	return line
 }
 
 // heads reports whether a line is a heading.
