@@ -82,3 +82,27 @@ func TestTheKeyIsWholeInLargePrint(t *testing.T) {
 		assert.Less(t, wide, c.w)
 	}
 }
+
+// Each chain of a space is one stitch of the repeat, the space at the end of a round is not left out, and a bracket that says
+// which space is meant is no stitch. By hand: 6 times 5 + 1 = 36; 6 times 3 + 3 = 36; 15 and 1 treble over 32 places, 2 apart.
+func TestPlacesAlongAndBetweenSpaces(t *testing.T) {
+	arches := "Ch 6, join to form a ring.\nRnd 1: Ch 1, (sc in ring, ch 5) 6 times, join in first sc.\nRnd 2: Ch 1, "
+	groups := "Ch 6, join to form a ring.\nRnd 1: Ch 3, 2 dc in ring, (ch 2, 3 dc in ring) 5 times, ch 2, join.\nRnd 2: Sl st in next 2 dc and in next ch-2 sp, ch 3, 2 dc in same sp, ch 2, 3 dc in same sp, (ch 1, in next sp %s make 3 dc, ch 2, 3 dc) 5 times, ch 1, join.\n"
+	shells := "Ch 8, join to form a ring.\nRnd 1: Ch 3, 1 dc in ring, ch 2, 2 dc in ring, (ch 2, sc in ring, ch 2, 2 dc in ring, ch 2, 2 dc in ring) 7 times, ch 2, sc in ring, ch 2, join.\nRnd 2: Sl st in next dc and in next sp, ch 3, in same sp make 2 dc, ch 2 and 3 dc; *ch 3, sc in next sc, ch 3, in next sp (between dc-groups) make 3 dc, ch 2 and 3 dc; rep from * around, ending with ch 3, sc in last sc, ch 3, join.\n"
+	for src, want := range map[string]string{
+		arches + "*sc in next 5 ch, sc in next sc; rep from * around, join in first sc.\n":                 "(5 sc in ch-5 space, 1 sc) 6 times, joined with a slip stitch; 36 stitches",
+		arches + "sc in same sc, *sc in each ch of ch-5, sc in next sc; rep from * around, join.\n":        "(1 sc, 5 sc in ch-5 space) 6 times, joined with a slip stitch; 36 stitches",
+		arches + "*sc in each st of next ch 5 loop, sc in next sc; rep from * around, join in first sc.\n": "(5 sc in ch-5 space, 1 sc) 6 times, joined with a slip stitch; 36 stitches",
+		strings.Replace(groups, "%s", "(between dc-groups)", 1):                                            "joined with a slip stitch; 36 stitches",
+		strings.Replace(groups, "%s", "(between 2 dc)", 1):                                                 "joined with a slip stitch; 36 stitches",
+		shells: "Round 1: ", // beside the next space stands a stitch alone: round 2 is told and not drawn
+		"Ch 10, join to form a ring.\nRnd 1: Ch 3, 31 dc in ring, join.\nRnd 2: Ch 9, *skip next d c, treble crochet (tr c) in next d c, ch 5, repeat from * all around, join in 4th st of ch.\n": "(ch 5, 1 tr) 15 times, ch 5",
+	} {
+		x := rows.Read("x", []byte("Terms: US\n"+src), rows.Options{})
+		g, ok := rows.GraphOf(x, x.Sections[0].Name, 0)
+		require.True(t, ok, src)
+		w, ok := FromGraph(g)
+		require.True(t, ok, src)
+		assert.Contains(t, w.words(len(w.Rows)-1), want, src)
+	}
+}

@@ -291,6 +291,11 @@ var cores = []form{
 			return pl
 		}},
 	{rule: "core", pattern: "each of $next {u:unit}", meaning: "each stitch that is left", example: "Row 1: Dc in 4th ch from hook, 2 dc in each of next st", when: tests{endsOr(".")}, build: func(m *match) any { return place(ins.InEach, m) }},
+	{rule: "core", pattern: "each/every $ch/$st of/in [$next] [the] ($ch [-] {n:num} | {n:num} [-] $ch) [sp/space/loop/lp/arch]", meaning: "each chain of the next space", example: "1 sc in each st of ch 5, sc in next tr", build: func(m *match) any {
+		pl := place(ins.InNext, m)
+		pl.Of, pl.Unit = true, ins.Unit{Chain: true, Word: "ch"}
+		return pl
+	}},
 	{rule: "core", pattern: "each/every of $next $ch {n:num}", meaning: "each of so many stitches", example: "1 dc in each of next ch3", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: m.num("n", 1), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},

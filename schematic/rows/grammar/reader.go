@@ -1105,11 +1105,28 @@ func (r *Reader) together(tokens []text.Token, n int) []text.Token {
 	return append(r.tokens[:k:k], both[skip:]...)
 }
 
-// withoutEchoes takes out brackets that say the word before them again: half double crochet (hdc), four (4).
+// withoutEchoes takes out brackets that say the word before them again: half double crochet (hdc), treble crochet (tr c), four (4);
+// and brackets that say which space is meant, all but the words where groups are named: in next sp (between dc-groups).
 func (r *Reader) withoutEchoes(t []text.Token) []text.Token {
 	for i := len(t) - 3; i > 0; i-- {
-		if t[i].Is("(") && t[i+2].Is(")") && r.echo(t[:i], &t[i+1]) {
-			t = slices.Delete(slices.Clone(t), i, i+3)
+		if !t[i].Is("(") {
+			continue
+		}
+		to := i + 1 + slices.IndexFunc(t[i+1:], func(t text.Token) bool { return t.Is(")") })
+		said := t[i+1]
+		if to == i+3 && t[i+1].Kind == 'w' && t[i+2].Is("c") {
+			said.S += t[i+2].S
+		}
+		switch {
+		case to == i+2 || to == i+3 && said.S != t[i+1].S:
+			if r.echo(t[:i], &said) {
+				t = slices.Delete(slices.Clone(t), i, to+1)
+			}
+		case !t[i-1].Is("sp", "space") || !said.Is("between") || to <= i || to > i+6:
+		case t[to-1].Is("group", "groups"):
+			t = slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1)
+		default:
+			t = slices.Delete(slices.Clone(t), i, to+1)
 		}
 	}
 	return t

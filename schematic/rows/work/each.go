@@ -1527,6 +1527,28 @@ func (w *work) spaceIn(body []ins.Item) (size int, ok bool) {
 		if k := slices.IndexFunc(list, func(p ins.Place) bool { return p.Unit.Space }); k >= 0 {
 			return w.spaceSize(list[k].Unit), true
 		}
+		if k := slices.IndexFunc(list, w.alongSpace); k >= 0 {
+			return w.n(list[k].N), true
+		}
 	}
 	return 0, false
+}
+
+// alongSpace reports whether a place is each chain of a space of the round below: sc in next 5 ch, sc in next sc.
+func (w *work) alongSpace(p ins.Place) bool {
+	n := w.n(p.N)
+	return w.round && p.Kind == ins.InNext && p.Unit.Chain && n > 1 && slices.ContainsFunc(w.from.runs, func(r run) bool { return r.space() && r.chain == n })
+}
+
+// pastJoin passes the stitch on which a round was joined, if its repeat begins along the space behind that: the stitch comes last.
+func (w *work) pastJoin(p *ins.Place) {
+	r := w.from.runs
+	if !w.alongSpace(*p) || !w.again || w.began || w.travel > 0 || len(r) < 2 || r[0].n != 1 || r[0].space() || !r[1].space() || r[1].chain != w.n(p.N) {
+		return
+	}
+	if w.takeTurning(); w.cur.atStart() {
+		w.cur.step(1)
+	}
+	w.began = true
+	w.comesLast(1)
 }

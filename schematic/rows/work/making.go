@@ -462,6 +462,7 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	}
 	switch p.Kind {
 	case ins.InNext:
+		w.pastJoin(p)
 		w.eachFoot(n, p)
 	case ins.InFirst:
 		w.first(n, *p)

@@ -1079,6 +1079,9 @@ func (w *work) betweenGroups() bool {
 	for c.i < len(c.f.runs) {
 		r := c.run()
 		if c.step(r.n + r.chain - c.off); r.space() && r.group == 0 {
+			if c.i > 1 && c.f.lone(c.i-2) != c.f.lone(c.i) { // beside it stands no group
+				w.doubtful("between which groups is not clear")
+			}
 			return w.took(c)
 		}
 		next := c.run()
@@ -1089,6 +1092,12 @@ func (w *work) betweenGroups() bool {
 		}
 	}
 	return false
+}
+
+// lone reports whether the i-th run is one stitch without another beside it; i may lie behind the last one.
+func (f *fabric) lone(i int) bool {
+	r := &f.runs[i%len(f.runs)]
+	return r.n == 1 && !r.space() && (i == 0 || i >= len(f.runs) || f.runs[i-1].space()) && (i+1 >= len(f.runs) || f.runs[i+1].space())
 }
 
 // took takes the space at which the cursor c has come.
@@ -1160,6 +1169,7 @@ func (w *work) chains(k int, at ins.Span) int {
 			m := min(k-got, r.chain-w.cur.off)
 			w.cur.step(m)
 			got += m
+			w.spaced = true
 		case r.base || r.tch && (got == 0 || w.cur.i == len(w.cur.f.runs)-1): // the turning chain below ends in one
 			m := min(k-got, r.n-w.cur.off)
 			w.cur.step(m)
@@ -1167,6 +1177,7 @@ func (w *work) chains(k int, at ins.Span) int {
 		default:
 			if got == 0 && w.cur.f.hasChains(w.cur.i) || !w.from.hasChains(0) { // stitches before the chains are passed
 				w.unsure()
+				w.doubtful("which chain is meant is not clear")
 				w.cur.step(1)
 				got++
 				continue
@@ -1175,7 +1186,9 @@ func (w *work) chains(k int, at ins.Span) int {
 			return got
 		}
 	}
-	w.lastPos = w.cur.pos - 1
+	if w.lastPos = w.cur.pos - 1; w.cur.off > 0 && w.cur.run().space() { // within it
+		w.lastPos++
+	}
 	if got < k {
 		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "this needs %s chains more than the row below has | %s places in the row below | at least %s places",
 			"use %s fewer here, or chain more", k-got, w.from.stitches(), w.from.stitches()+k-got, k-got)
