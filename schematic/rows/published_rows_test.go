@@ -2,6 +2,7 @@ package rows
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -129,5 +130,56 @@ func TestTheLastSizesAreAsManyAsItSays(t *testing.T) {
 func TestAMultipleAloneIsNoRow(t *testing.T) {
 	for _, s := range []string{"((multiple of 8 sts))", "- - multiple of 4", "a (multiple of 8 sts)", "= = multiple of 6 sts plus 2 sts."} {
 		require.NotPanics(t, func() { check("Cast on 20 sts.\n" + s + "\nRow 1: K. (20 sts)\n") }, s)
+	}
+}
+
+// 33 tr less a decrease at each end are 31; (1 dc, 1 ch) stands for the first tr. A triple decrease at each end of 33 leaves 29.
+func TestADecreaseTakesTheStitchesThatItsWordsName(t *testing.T) {
+	const text = "Terms: UK\nSpecial abbreviations\n%s\nBack\nMake 35 ch.\nRow 1: Miss 3 ch (counts as one tr), 1 tr in each ch to end. 33 tr.\nRow 2: (1 dc, 1 ch) in first tr, Dec, 1 tr in each tr to last %d sts, Dec, 1 tr in last st. %s sts.\nRow 3: (1 dc, 1 ch) in first st, 1 tr in each tr to end. %[3]s tr.\nRep last row twice.\n"
+	for how, takes := range map[string]int{
+		"Dec - * yoh, draw up a lp in next st, yoh and draw through 2 lps, rep from * in next st, yoh and draw through all 3 lps on hook.":                 2,
+		"Dec = (yoh, draw up a lp in next st, yoh and draw through 2 lps) twice, yoh and draw through all 3 lps on hook.":                                  2,
+		"Dec = * yoh, draw up a lp in next tr, yoh and draw through 2 lps, rep from * in each of next 2 tr, yoh and draw through all 4 lps on hook.":       3,
+		"Dec = [yoh, draw up a lp in next st, yoh and draw through 2 lps] 3 times, yoh and draw through all 4 lps on hook.":                                3,
+		"Dec = yoh, draw up a lp in next st, yoh, draw through 2 lps, yoh, draw up a lp in same st, yoh, draw through 2 lps, yoh, draw through all 3 lps.": 1,
+	} {
+		left := 33 - 2*(takes-1)
+		if list := check(fmt.Sprintf(text, how, takes+1, fmt.Sprint(left))); len(list) > 0 {
+			t.Error(how, list)
+		}
+		if list := check(fmt.Sprintf(text, how, takes+1, fmt.Sprint(left+1))); len(list) == 0 {
+			t.Error(how, "one more was not noticed")
+		}
+	}
+}
+
+// 20 (26) stitches: 2 more for size a, 4 more for size b, each told below its letter; the line after it is for both.
+func TestALetterAloneSaysForWhichSizeALineIs(t *testing.T) {
+	const text = "Terms: UK\nThe instructions are written for the smaller size (a). The larger size (b) is written in brackets.\n\nFront\nCast on 20 (26) stitches.\n1st Row: Knit.\n(a)\nK1, inc in next st, k16, inc in next st, k1. (22 stitches).\n(b)\nK1, inc in next st, k22, inc in next st, k1. (%d stitches).\nNext Row: K11 (14), turn and work on these stitches.\n"
+	if list := check(fmt.Sprintf(text, 28)); len(list) > 0 {
+		t.Error(list)
+	}
+	if list := check(fmt.Sprintf(text, 29)); len(list) != 1 || list[0].Sizes[0] != "b" {
+		t.Error(list)
+	}
+}
+
+// Slipped and knitted: 2 stitches made one. 72 - 8 are 64; with the pass over told it is what it says, 3 stitches made one.
+func TestSlippedAndKnittedAreOne(t *testing.T) {
+	comesTo(t, "Cast on 72 sts.\nRow 1: %s (%d sts)\n", "*sl2k, k14, k2tog; rep from * to end.", 64, true)
+	comesTo(t, "Cast on 72 sts.\nRow 1: %s (%d sts)\n", "*K2, sl2k, k1, p2sso, k1; rep from * to end.", 48, true)
+}
+
+// The loops that are left of the first chain are its chains; a cycle of rows may be worked consecutively; right sides are no cable.
+func TestLoopsOfTheFirstChain(t *testing.T) {
+	const text = "Terms: US\nCh 21.\nRow 1: 1 sc in 2nd ch from hook, 1 sc in each ch to end. 20 sc. Turn.\nRow 2: Ch 1, 1 sc in each sc across. 20 sc. Turn.\n%s\nNext row: Ch 1, 1 sc in each sc across. %d sc.\n"
+	for _, s := range []string{"Rows 3-6: [Rep rows 1-2 consecutively] twice.", "Rows 3-6: Rep rows 1 and 2 consecutively twice."} {
+		comesTo(t, strings.Replace(text, "Row 1: 1 sc in 2nd ch from hook, 1 sc in each ch to end.", "Set-up row: 1 sc in 2nd ch from hook, 1 sc in each ch to end.\nRow 1: Ch 1, 1 sc in each sc across.", 1), s, 20, true)
+	}
+	for _, s := range []string{"1 sc in each rem loop of starting ch", "1 sc in each free lp of foundation ch"} {
+		comesTo(t, text, "Edging\nRow 1: Join yarn with sl st in first ch of starting ch, ch 1, 1 sc in same sp, "+s+", turn. 20 sc.", 20, true)
+	}
+	if list := check("Cast on 20 sts.\nKnit 4 rows.\nCast off.\nSew up, rt sides together.\n"); len(list) > 0 {
+		t.Error(list)
 	}
 }

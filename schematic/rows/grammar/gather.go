@@ -235,3 +235,36 @@ func startsInGroup(list []ins.Item) []ins.Item {
 	rest.Places = []ins.Place{{Kind: ins.InSame, N: ins.N(1), Unit: ins.Unit{Space: true}, At: q.Places[0].At}}
 	return slices.Concat(list[:at], []ins.Item{&to, q.Body[1], &rest}, list[at+1:])
 }
+
+// standsTall is a row of which the first bracket is single crochet and a chain in the first stitch, as high as the stitches that follow,
+// with one of these in its place: (1 dc, 1 ch) in first tr, 1 tr in each tr (UK).
+func standsTall(list []ins.Item) []ins.Item {
+	at := slices.IndexFunc(list, func(n ins.Item) bool { return !is[*ins.Nothing](n) && !is[*ins.Turn](n) && !is[*ins.JoinYarn](n) })
+	if at < 0 || at+1 >= len(list) {
+		return list
+	}
+	q, ok := list[at].(*ins.Repeat)
+	if !ok || len(q.Body) != 2 || len(q.Places) != 1 || q.Places[0].Kind != ins.InFirst || q.Places[0].Unit.Space || q.Times.By != nil || q.Times.All != 1 {
+		return list
+	}
+	low, single := q.Body[0].(*ins.Stitch)
+	chain, chained := q.Body[1].(*ins.Chain)
+	if !single || !chained || low.Kind == nil || low.Kind.ID != "sc" || len(low.Places) > 0 || low.N.By != nil || low.N.All != 1 || chain.N.By != nil || chain.N.All > 2 {
+		return list
+	}
+	for _, n := range list[at+1:] {
+		next, ok := n.(*ins.Stitch)
+		if !ok || next.Kind == nil {
+			return list
+		}
+		if k := next.Kind.ID; k == "dc" || k == "hdc" || k == "tr" {
+			tall := *low
+			tall.Kind, tall.Places, tall.At = next.Kind, q.Places, q.At
+			return slices.Concat(list[:at], []ins.Item{&tall}, list[at+1:])
+		}
+		if next.Kind.Uses < 2 {
+			return list
+		}
+	}
+	return list
+}

@@ -221,6 +221,16 @@ var stitches = []form{
 	{rule: "stitch", pattern: "(k/knit/p/purl) [across] [all] $st (on/of/from) [each/both/all] needle/needles [once]", meaning: "one plain round", example: "Knit across the sts on each needle once", build: func(m *match) any { return m.inAll(stitch.ByID(knitOr(m.said("p", "purl")))) }},
 	{rule: "stitch", pattern: "(yb/ybk/ybd/ybwd/ytb | yarn back) [,] slip/sl/s [$next] {n:num} [$st] [purlwise/pwise/pw/p | p wise] [,] (yf/yfd/yfwd/fwd/ytf | yarn (forward/fwd/front))", meaning: "stitches slipped before the yarn", example: "Row 4: *P1, yb, sl 1 purlwise, yfwd; rep from * to end", when: tests{no(crochet)}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("slwyib"), N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "yf/yfwd/yfd/yft [,] slip/sl/s [$next] {n:num} [$st] [purlwise/pwise/pw/p | p wise] [,] (ybk/yb/ybd/ybwd/ytb | yarn back)", meaning: "stitches slipped behind the yarn", example: "Row 3: *K1, yfwd, sl 1 purlwise, ybk; rep from * to end", when: tests{no(crochet)}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("slwyif"), N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "sl {n:num} k", meaning: "stitches slipped knitwise and knitted together", example: "Row 1: K2, *sl2k, k14, k2tog; rep from * to end", when: tests{knitting, endsOr(",")}, build: func(m *match) any {
+		n := m.num("n", 0)
+		switch {
+		case n.By != nil || n.All != 2 || !m.p.t[m.to-1].Glued:
+			return nil
+		case lineSays("pass", "psso", "sso", "over", "po")(m):
+			return &ins.Stitch{Kind: stitch.ByID("sl"), N: n}
+		}
+		return &ins.Stitch{Kind: stitch.ByID("ssk"), N: ins.N(1)}
+	}},
 	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise", when: tests{no(crochet)}, build: func(m *match) any {
 		u, _ := m.get("u").(ins.Unit)
 		if m.has("u") && !u.Any() {

@@ -462,13 +462,41 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 		r.x.Groups[len(r.x.Groups)-1].Over = over
 		return true
 	case one && r.crochet:
-		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: legsIn(name), Key: "cluster"}
+		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: stitchesTaken(low), Makes: 1, Height: 2, Base: "dc", Legs: legsIn(name), Key: "cluster"}
 		r.x.Own[name], r.x.Own[name+"s"] = s, s
 		r.call(squeezeWords(name), thing{Kind: s})
 		r.call(squeezeWords(name)+"s", thing{Kind: s})
 		return true
 	}
 	return false
+}
+
+// nextTaken are the next stitches that a hook goes into, and the words after a bracket or a star that do so again.
+var nextTaken, bracketAgain = text.Once(`\bin(?:to)? (?:each of )?(?:the )?(?:next|foll|following) (?:(\d|two|three|four) )?(?:sts?|stitch|stitches|sc|dc|hdc|htr|tr)\b`),
+	text.Once(`[(\[]([^()\[\]]*)[)\]] ?(twice|[2-5] times|[2-5]x)`)
+
+// stitchesTaken is how many stitches of the row below one stitch takes whose working is told: draw up a lp in next st, rep from *
+// in next st. It is 1 where the words name no more.
+func stitchesTaken(how string) int {
+	if m := bracketAgain().FindStringSubmatch(how); m != nil && nextTaken().MatchString(m[1]) {
+		times := 2
+		if m[2] != "twice" {
+			times = int(m[2][0] - '0')
+		}
+		how = strings.Replace(how, m[0], strings.Repeat(m[1]+", ", times), 1)
+	}
+	sum := 0
+	for _, m := range nextTaken().FindAllStringSubmatch(how, -1) {
+		switch n := numerals[m[1]]; {
+		case m[1] == "":
+			sum++
+		case n > 0:
+			sum += n
+		default:
+			sum += int(m[1][0] - '0')
+		}
+	}
+	return max(sum, 1)
 }
 
 // legsIn is of how many stitches a cluster is, by the number with which its name begins: 2dc-cl; 3 if it has none (common practice).

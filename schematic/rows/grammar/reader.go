@@ -66,6 +66,7 @@ type Reader struct {
 	only         []int // the sizes for which alone it is; nil: all
 	lately       int   // for how many sizes a stretch of the piece was told last
 	inline       bool  // they are told before the row, and for it alone
+	awaits       bool  // by a letter alone on the line before it
 	alone        bool  // the label of the row that is gathered stands on a line of its own
 	steps        int   // that stand under it in a numbered list
 	telling      int   // the line of a paragraph in which the writer tells what she does
@@ -247,7 +248,11 @@ func (r *Reader) guessSizes() {
 	}
 	x.Sizes, r.unlike = expr.Sizes{Groups: []int{1, k - 1}}, true
 	for i := range k {
-		x.Sizes.Names = append(x.Sizes.Names, fmt.Sprintf("size %d", i+1))
+		name := fmt.Sprintf("size %d", i+1)
+		if letter := string(rune('a' + i%26)); slices.ContainsFunc(x.Src, func(l string) bool { return text.Has(l, "size ("+letter+")") }) {
+			name = letter
+		}
+		x.Sizes.Names = append(x.Sizes.Names, name)
 	}
 }
 
@@ -427,25 +432,39 @@ func (r *Reader) one(n int) {
 	r.part(n, strings.Repeat(" ", len([]rune(raw[:from])))+raw[from:])
 }
 
+// sizeLetter is the letter of a size before what is for it alone.
+var sizeLetter = text.Once(`^\(?([a-z])\)[ .:]*(.*)$`)
+
+// sized takes the words off a line that say for which sizes it is, and ends a stretch for some sizes where it is over.
+func (r *Reader) sized(raw, trimmed string) (line, rest string) {
+	said, rest := text.ForSizes(trimmed)
+	if m := sizeLetter().FindStringSubmatch(trimmed); m != nil && slices.Contains(r.x.Sizes.Names, m[1]) {
+		said, rest = m[1], m[2]
+	}
+	awaited := r.awaits
+	if r.awaits = false; said != "" && len(r.x.Sizes.Names) > 1 {
+		r.flush()
+		r.awaits = rest == "" && len(said) == 1
+		r.forSizes(said, rest != "" || r.awaits)
+		return strings.Repeat(" ", len([]rune(raw))-len([]rune(rest))) + rest, rest
+	}
+	if r.inline && !awaited && !text.GoesOn(r.raw, raw) {
+		r.flush()
+		r.only, r.inline = nil, false
+	}
+	return raw, trimmed
+}
+
 // part takes a line, or a part of one.
 func (r *Reader) part(n int, raw string) {
 	trimmed := strings.TrimSpace(raw)
 	if r.beside(trimmed, n) {
 		return
 	}
-	if said, rest := text.ForSizes(trimmed); said != "" && len(r.x.Sizes.Names) > 1 {
-		r.flush()
-		r.forSizes(said, rest != "")
-		if rest == "" {
-			r.raw = ""
-			r.x.Read.Words++
-			return
-		}
-		raw = strings.Repeat(" ", len([]rune(raw))-len([]rune(rest))) + rest
-		trimmed = rest
-	} else if r.inline && !text.GoesOn(r.raw, raw) {
-		r.flush()
-		r.only, r.inline = nil, false
+	if raw, trimmed = r.sized(raw, trimmed); trimmed == "" {
+		r.raw = ""
+		r.x.Read.Words++
+		return
 	}
 	tokens := r.lex(r.rowsBetween(raw), n)
 	if len(tokens) == 0 {
@@ -1173,9 +1192,12 @@ func (r *Reader) twoOf(t []text.Token) bool {
 }
 
 // rowsSpelt makes numbers of words behind the word for rows, and behind a knitted stitch: Row Two: …, repeat rows four and five,
-// knit one, purl one ribbing.
+// knit one, purl one ribbing. A side has its name whole: rt sides together.
 func rowsSpelt(t []text.Token) []text.Token {
 	for i := 0; i+1 < len(t); i++ {
+		if t[i].Is("rt") && t[i+1].Is("side", "sides") {
+			t[i].S = "right"
+		}
 		if _, row := text.RowWord(t[i].S); !row && !t[i].Is("knit", "purl") || t[i].Kind != 'w' {
 			continue
 		}
@@ -2315,7 +2337,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Stated = nil
 	}
 	if r.crochet {
-		l.Body = startsInGroup(gathered(l.Body))
+		l.Body = standsTall(startsInGroup(gathered(l.Body)))
 		r.lastOfLegs(l.Body, true)
 	}
 	r.firstLoop(l)
