@@ -15,6 +15,7 @@ const (
 	maxLines = 20000
 	maxLine  = 20000 // bytes: a long row in sixty sizes has a few thousand
 	maxWords = 60000 // a long pattern has 10,000
+	maxNames = 300   // groups of stitches that a text defines: each word is held against them
 	maxWorks = 6000  // lines of rows, each worked in every size
 )
 

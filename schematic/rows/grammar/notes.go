@@ -554,7 +554,7 @@ func (r *Reader) definesGroup(name string, items []ins.Item, at ins.Span) bool {
 	for _, w := range text.Lex(strings.TrimSuffix(name, "s"), 1) {
 		words = append(words, w.S)
 	}
-	if len(words) == 0 {
+	if len(words) == 0 || len(r.groups) == maxNames {
 		return false
 	}
 	if g, single := items[0].(*ins.Repeat); single && len(items) == 1 {
