@@ -2277,7 +2277,7 @@ func (r *Reader) slipsFirst(l *ins.Line) {
 	if at < 0 || at == 0 && is[*ins.Stitch](l.Body[0]) || !slices.ContainsFunc(l.Body, is[*ins.Stitch]) {
 		return
 	}
-	if slices.ContainsFunc(l.Body[:at], is[*ins.Turn]) || slices.ContainsFunc(l.Body[at+1:], func(n ins.Item) bool { return !is[*ins.Nothing](n) && !is[*ins.Turn](n) }) {
+	if at > 0 && (slices.ContainsFunc(l.Body[:at], is[*ins.Turn]) || slices.ContainsFunc(l.Body[at+1:], func(n ins.Item) bool { return !is[*ins.Nothing](n) && !is[*ins.Turn](n) })) {
 		return // k10, turn, slip first st, p9: it is slipped there
 	}
 	sl := &ins.Stitch{Kind: stitch.ByID("sl"), N: ins.N(1)}
