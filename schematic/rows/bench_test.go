@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic/expr"
+	"flatwright/schematic/stitch"
 )
 
 // longPattern is a text of about 400 lines in nine sizes: eight pieces of fifty
@@ -226,5 +228,14 @@ func BenchmarkReadOnly(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		Read("long", src, Options{})
+	}
+}
+
+// A line that names a country at every word: what is looked at behind a name does not grow with the line.
+func BenchmarkTranslateALongLineOfCountries(b *testing.B) {
+	line := bytes.Repeat([]byte("US "), 20_000)
+	b.ReportAllocs()
+	for b.Loop() {
+		Translate(line, stitch.US, stitch.UK)
 	}
 }

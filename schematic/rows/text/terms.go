@@ -21,6 +21,9 @@ var (
 	atNation   = Once(`^(?i:` + nation + `)` + `(?i:` + termed + `)?`)
 )
 
+// longestNation bounds what may name terms, with the words that say so.
+const longestNation = 120
+
 // TermsSaid is which terms a line says that a text is in: written in US crochet terms.
 func TermsSaid(line string) (t stitch.Terms, ok bool) {
 	m := saysTerms().FindStringSubmatch(line)
@@ -42,7 +45,7 @@ func Nation(s string) (t stitch.Terms, length int, said bool) {
 	if s == "" || !strings.ContainsRune("uUaAbB", rune(s[0])) {
 		return 0, 0, false
 	}
-	m := atNation().FindStringSubmatchIndex(s)
+	m := atNation().FindStringSubmatchIndex(s[:min(len(s), longestNation)]) // all that is left of a text takes as long as it is
 	if m == nil {
 		return 0, 0, false
 	}
