@@ -1,6 +1,10 @@
 package schematic
 
-import "strings"
+import (
+	"strings"
+
+	"flatwright/schematic/finding"
+)
 
 // oneSide gives a measurement that a piece has once, in every size, one ID, though the edge that it is of lies to the left
 // of the middle in one size and to the right, or across it, in another.
@@ -40,4 +44,25 @@ func SameSides(like, g *Garment) {
 // sideless is an ID without the side at its end.
 func sideless(id string) string {
 	return strings.TrimSuffix(strings.TrimSuffix(id, ".left"), ".right")
+}
+
+// OtherSide is a name, or a reference to an edge, with each left a right and each right a left: what it says of the other side of the body.
+func OtherSide(name string) string {
+	words := strings.Fields(name)
+	for i, w := range words {
+		other := ""
+		switch {
+		case strings.EqualFold(w, "left"):
+			other = "right"
+		case strings.EqualFold(w, "right"):
+			other = "left"
+		default:
+			continue
+		}
+		if w[0] < 'a' {
+			other = finding.Capital(other)
+		}
+		words[i] = other
+	}
+	return strings.Join(words, " ")
 }

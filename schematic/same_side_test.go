@@ -30,3 +30,10 @@ func TestAGarmentHasTheIDsOfOneThatIsLikeIt(t *testing.T) {
 	SameSides(was, now)
 	assert.Equal(t, "front.shoulder.right", now.Pieces[0].Measures[0].ID)
 }
+
+func TestANameSaysTheSameOfTheOtherSide(t *testing.T) {
+	for name, other := range map[string]string{"Left front": "Right front", "Right front left neck": "Left front right neck", "Body left armhole": "Body right armhole", "Back": "Back", "leftover": "leftover"} {
+		assert.Equal(t, other, OtherSide(name))
+		assert.Equal(t, name, OtherSide(other))
+	}
+}

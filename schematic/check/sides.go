@@ -64,7 +64,7 @@ func oneSided(g *schematic.Garment) finding.List {
 		if len(j.Sew) != 1 || len(j.Into) != 1 || j.How == schematic.InPlaces || j.How == schematic.AtFold {
 			continue
 		}
-		sew, into := otherSide(j.Sew[0]), otherSide(j.Into[0])
+		sew, into := schematic.OtherSide(j.Sew[0]), schematic.OtherSide(j.Into[0])
 		if sew == j.Sew[0] || into == j.Into[0] || !free(sew) || !free(into) {
 			continue
 		}
@@ -79,19 +79,6 @@ func oneSided(g *schematic.Garment) finding.List {
 func edgeAt(m *schematic.Made, e *schematic.Edge) string {
 	return fmt.Sprint(m.ID, e.View, e.Name, e.Path[0])
 }
-
-// otherSide is a reference to an edge with each left a right and each right a left.
-func otherSide(ref string) string {
-	words := strings.Fields(ref)
-	for i, w := range words {
-		if o, ok := opposite[w]; ok {
-			words[i] = o
-		}
-	}
-	return strings.Join(words, " ")
-}
-
-var opposite = map[string]string{"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
 
 // joinSides holds the side of a back to which that of a left or right front is sewn against where that front is worn.
 func joinSides(g *schematic.Garment) finding.List {

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"flatwright/schematic"
-	"flatwright/schematic/finding"
 )
 
 // assembly is one garment on its way from loose panels to what is worn.
@@ -98,7 +97,7 @@ func (a *assembly) bonds() {
 		for _, o := range m.Piece.Onto {
 			a.keyAll(o.Edge, ontoKey(m))
 			if m.Make > 1 {
-				a.keyAll(otherSide(o.Edge), ontoKey(m)) // its twin
+				a.keyAll(schematic.OtherSide(o.Edge), ontoKey(m)) // its twin
 			}
 		}
 		for _, from := range heldFrom(m) {
@@ -175,7 +174,7 @@ func (a *assembly) closed(i int) {
 	j := &a.g.Pattern.Joins[i]
 	var refs []string
 	for _, ref := range slices.Concat(j.Sew, j.Into) {
-		o := mirrored(ref)
+		o := schematic.OtherSide(ref)
 		m, edges := a.g.EdgesOf(o)
 		if o == ref || len(edges) == 0 || !strings.HasSuffix(ref, " raglan") || slices.ContainsFunc(edges, func(e schematic.Edge) bool { return len(a.keys[idOf(m, &e)]) > 0 }) {
 			return
@@ -185,15 +184,6 @@ func (a *assembly) closed(i int) {
 	for _, ref := range refs {
 		a.keyAll(ref, "closed as "+joinKey(i))
 	}
-}
-
-// mirrored is a reference with each left a right and each right a left.
-func mirrored(ref string) string {
-	words := strings.Fields(ref)
-	for i, w := range words {
-		words[i] = otherSide(w)
-	}
-	return strings.Join(words, " ")
 }
 
 // gathered is the panel with each of its level edges that is gathered to another drawn in to its length: what is gathered does not lie flat, and
@@ -378,29 +368,11 @@ func runFrom(m *schematic.Made, f schematic.HeldPart, n int) run {
 		return r
 	}
 	r.keys = []string{heldKey(f.Piece, f.Part)}
-	if o := otherSide(f.Part); m.Make > 1 && o != f.Part {
+	if o := schematic.OtherSide(f.Part); m.Make > 1 && o != f.Part {
 		r.keys = append(r.keys, heldKey(f.Piece, o))
 	}
 	r.name = cmp.Or(r.name, f.Piece)
 	return r
-}
-
-// otherSide is the name of the same thing at the other side of the body.
-func otherSide(name string) string {
-	words := strings.Fields(name)
-	for i, w := range words {
-		for _, p := range [][2]string{{"left", "right"}, {"right", "left"}} {
-			if strings.EqualFold(w, p[0]) {
-				o := p[1]
-				if w[0] < 'a' {
-					o = finding.Capital(o)
-				}
-				words[i] = o
-				return strings.Join(words, " ")
-			}
-		}
-	}
-	return name
 }
 
 // endRuns are the runs into which the last row of a piece is divided, as listed.
@@ -427,7 +399,7 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 			continue
 		case p.Hold:
 			r.keys, r.of = []string{heldKey(m.Name, p.Name)}, a.takerOf(m, p.Name)
-			if o := otherSide(p.Name); o != p.Name && r.of != "" && a.takerOf(m, o) == r.of && (m.Round || a.made(r.of).Make > 1) { // either of a pair may go on from either
+			if o := schematic.OtherSide(p.Name); o != p.Name && r.of != "" && a.takerOf(m, o) == r.of && (m.Round || a.made(r.of).Make > 1) { // either of a pair may go on from either
 				r.keys = append(r.keys, heldKey(m.Name, o))
 				slices.Sort(r.keys)
 			}
@@ -463,7 +435,7 @@ func (a *assembly) takerOf(m *schematic.Made, part string) string {
 // goesOn reports whether a piece begins from a held part of another, or from its like at the other side if it is made twice.
 func goesOn(o, m *schematic.Made, part string) bool {
 	return slices.ContainsFunc(heldFrom(o), func(f schematic.HeldPart) bool {
-		return f.Piece == m.Name && (f.Part == part || o.Make > 1 && otherSide(f.Part) == part)
+		return f.Piece == m.Name && (f.Part == part || o.Make > 1 && schematic.OtherSide(f.Part) == part)
 	})
 }
 

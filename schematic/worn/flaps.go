@@ -43,7 +43,7 @@ func (a *assembly) betweenFlaps(runs []run) int {
 	if len(runs) != 4 || len(main) != 2 || runs[0].main == runs[1].main || main[0].n != main[1].n {
 		return -1
 	}
-	if l, r := main[0], main[1]; l.name != r.name && otherSide(l.name) == r.name || l.of == r.of && a.made(l.of) != nil && a.made(l.of).Make == 2 {
+	if l, r := main[0], main[1]; l.name != r.name && schematic.OtherSide(l.name) == r.name || l.of == r.of && a.made(l.of) != nil && a.made(l.of).Make == 2 {
 		return at
 	}
 	return -1

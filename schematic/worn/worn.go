@@ -197,7 +197,7 @@ func (a *assembly) whyLeft(q *proto, lost *schematic.Made) string {
 
 // hidden reports whether a panel hangs at the far side of what lies on its side: its like is drawn.
 func (p *panel) hidden(placed []*panel) bool {
-	return len(placed) > 0 && placed[0].onSide && slices.ContainsFunc(placed, func(o *panel) bool { return o.made == p.made || o.name == otherSide(p.name) })
+	return len(placed) > 0 && placed[0].onSide && slices.ContainsFunc(placed, func(o *panel) bool { return o.made == p.made || o.name == schematic.OtherSide(p.name) })
 }
 
 // joined reports whether a join binds a piece to another.
