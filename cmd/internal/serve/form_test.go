@@ -113,14 +113,14 @@ func TestTenThingsTakenOutComeBackByTenUndos(t *testing.T) {
 		before := p.text()
 		labels := js[[]string](p, `[...document.querySelectorAll('#form [aria-label^="take out"]')].map((e) => e.getAttribute("aria-label"))`)
 		label := labels[r.IntN(len(labels))]
-		p.do(chromedp.Evaluate(fmt.Sprintf(`document.querySelectorAll("#form [role=alert]").forEach((e) => { e.textContent = ""; }); [...document.querySelectorAll("#form button")].find((e) => e.getAttribute("aria-label") === %q).click()`, label), nil))
+		p.do(chromedp.Evaluate(fmt.Sprintf(`document.querySelectorAll("#form [role=alert]").forEach((e) => { e.textContent = ""; }); window.pressed = [...document.querySelectorAll("#form button")].find((e) => e.getAttribute("aria-label") === %q); if (%t) pressed.focus(); pressed.click()`, label, r.IntN(2) == 0), nil)) // not every browser gives a button the focus
 		p.until(fmt.Sprintf(`document.querySelector("#text").value !== %q || [...document.querySelectorAll("#form [role=alert]")].some((e) => e.textContent)`, before))
 		if p.text() == before {
 			t.Logf("%s: %s", label, js[string](p, `[...document.querySelectorAll("#form [role=alert]")].map((e) => e.textContent).join("")`))
 			continue
 		}
 		taken++
-		assert.False(t, js[bool](p, `document.activeElement === document.body`), "%s: the focus is on the page", label)
+		p.until(`!pressed.isConnected && document.activeElement !== document.body`) // the form is made anew behind the text, and something in it has the focus
 	}
 	after := p.text()
 	keys := func(key string) {

@@ -162,11 +162,7 @@ export class Form {
     by("panel-form").scrollTop = scroll;
     if (places.length > 0) (places.map((q) => by("form").querySelector(q)).find(Boolean) ?? by("panel-form")).focus({ preventScroll: true });
     if (this.#next) {
-      const path = CSS.escape(this.#next);
-      const at = by("form").querySelector(`[data-path="${path}"], [data-field="${path}"], [data-adder="${path}"]`);
-      const input = at?.querySelector(".field input, .field select, .value input, .value select") ?? at?.querySelector("button, summary, select");
-      input?.focus({ preventScroll: true });
-      at?.scrollIntoView({ block: "nearest" });
+      const input = goInto(this.#next);
       const begun = this.#begun;
       this.#next = "";
       if (input?.matches("input")) {
@@ -555,6 +551,22 @@ function unfolds(c) {
 function goesTo(c) {
   const [list, n] = placed(c.path);
   return { begin: c.path, take: `${list}${Math.max(0, n - 1)}`, widen: adders.widen, narrow: adders.narrow }[c.act] ?? "";
+}
+
+// goInto gives the focus to the entry at a path, or to the nearest around it where that one is no more or folded
+// away, and returns what has it.
+function goInto(path) {
+  for (let p = path; p; p = p.slice(0, Math.max(0, p.lastIndexOf("/")))) {
+    const q = CSS.escape(p);
+    const at = by("form").querySelector(`[data-path="${q}"], [data-field="${q}"], [data-adder="${q}"]`);
+    const input = at?.querySelector(".field input, .field select, .value input, .value select") ?? at?.querySelector("button, summary, select");
+    input?.focus({ preventScroll: true });
+    if (!input || document.activeElement !== input) continue;
+    at.scrollIntoView({ block: "nearest" });
+    return input;
+  }
+  if (document.activeElement === document.body) by("panel-form").focus({ preventScroll: true });
+  return null;
 }
 
 // placed is the path of a list, and the place in it.
