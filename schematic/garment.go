@@ -278,6 +278,7 @@ type Seam struct {
 	SewLength, IntoLength units.Num // mm, all edges and all pieces to make together
 	SewCount, IntoCount   int       // stitches or rows
 	SewPieces             int       // how many ends there are, of a join in places
+	One                   bool      // of what is made several times one is sewn here; the other goes into the other side
 	SewOf, IntoOf         string    // of how many pieces they are, in words; nothing if each is made once
 	Broken                bool      // of edges that follow from an error in the working
 }

@@ -209,6 +209,7 @@ func (b *builder) seams() {
 		s.Sew, s.SewLength, s.SewCount = side(sew, false)
 		s.Into, s.IntoLength, s.IntoCount = side(into, false)
 		one := oneOfEach(j, into)
+		s.One = one && len(sew) > 0 && sew[0].m.Make > 1
 		if one {
 			s.Sew, s.SewLength, s.SewCount = side(sew, true)
 		}

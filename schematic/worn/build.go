@@ -102,6 +102,10 @@ func (a *assembly) bonds() {
 		}
 		for _, from := range heldFrom(m) {
 			a.held(from)
+			if o := schematic.OtherSide(from.Part); m.Make > 1 && o != from.Part { // its twin
+				from.Part = o
+				a.held(from)
+			}
 		}
 	}
 }
@@ -166,6 +170,11 @@ func (a *assembly) join(i int) {
 	}
 	for _, ref := range refs {
 		a.keyAll(ref, key)
+	}
+	if j.How != schematic.InPlaces && slices.ContainsFunc(a.g.Seams, func(s schematic.Seam) bool { return s.Join == j && s.One }) { // the other goes into the other side
+		for _, ref := range j.Into {
+			a.keyAll(schematic.OtherSide(ref), key)
+		}
 	}
 }
 
@@ -474,9 +483,14 @@ func (a *assembly) build() {
 	}
 	a.crossed()
 	a.facesOfTwins()
-	for _, p := range a.protos {
+	a.protos = slices.DeleteFunc(a.protos, func(p *proto) bool {
 		p.folded = p.folded || a.reachesBoth(p) || a.goesRound(p)
-	}
+		if p.folded && p.notched() {
+			a.hollow = append(a.hollow, hollow{p.made, "it goes round a neck, and is turned over there"})
+			return true
+		}
+		return false
+	})
 }
 
 func (a *assembly) band(m *schematic.Made) {
@@ -898,7 +912,39 @@ func (a *assembly) reachesBoth(p *proto) bool {
 		}
 		f, b = f || q.face == front, b || q.face == back
 	}
+	for _, s := range a.strips { // what is sewn to a band meets what that lies along
+		if !p.sharesWith(s.outer) {
+			continue
+		}
+		for _, q := range a.protos {
+			if sharesKey(q.loop, map[string]bool{s.key: true}) {
+				f, b = f || q.face == front, b || q.face == back
+			}
+		}
+	}
 	return f && b
+}
+
+// notched reports whether a bonded edge goes down into a panel, along its middle and up again, as that of a sailor collar does.
+func (p *panel) notched() bool {
+	n := len(p.loop)
+	for i, s := range p.loop {
+		z, mid := p.loop[(i+1)%n].a, p.middle()
+		if !levelAt(p, i, s.a.Y) || s.a.X < mid || z.X > mid || len(notBends(s.keys)) == 0 {
+			continue
+		}
+		before, after := p.loop[(i+n-1)%n], p.loop[(i+2)%n].a
+		same := keysOf([]side{s})
+		if before.has(same) && p.loop[(i+1)%n].has(same) && before.a.Y > s.a.Y+close && after.Y > s.a.Y+close {
+			return true
+		}
+	}
+	return false
+}
+
+// sharesWith reports whether a side of a panel has one of the keys.
+func (p *panel) sharesWith(keys []string) bool {
+	return slices.ContainsFunc(keys, func(k string) bool { return sharesKey(p.loop, map[string]bool{k: true}) })
 }
 
 // goesRound reports whether an end of a flat panel is sewn round a tube, of which it is twice as wide as what shows.

@@ -75,7 +75,11 @@ func (tk *taker) straps() {
 	for _, p := range tk.a.placed {
 		k := len(p.drawn) - 1
 		if p.strip && p.over != nil || p.stands && !tk.spans(p.drawn[0].a.Y, p.drawn[k].a.Y) { // a collar that is turned over, or a roll neck
-			tk.take(strings.ToLower(p.made.Name)+" depth", p.drawn[k].a, p.drawn[0].a, schematic.Slanted, false, units.Num{})
+			name := strings.ToLower(p.made.Name) + " depth"
+			if p.made.Kind != schematic.KindBand {
+				name = "neck height"
+			}
+			tk.take(name, p.drawn[k].a, p.drawn[0].a, schematic.Slanted, false, units.Num{})
 		}
 		tk.deepBand(p)
 		if p.drop != p.foot && !holds[tk.a.placed[0].made.Kind] { // in an arch: all of it is in no line

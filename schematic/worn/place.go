@@ -84,7 +84,9 @@ func (a *assembly) trunk() bool {
 			fronts = append(fronts, q)
 		case q.face == back:
 			backs = append(backs, q)
-		case q.made.Kind == schematic.KindBody && !q.leg, holds[q.made.Kind] && !q.disc, q.onSide:
+		case a.goesOnFrom(q.made): // such as a thumb
+			others = append(others, q)
+		case q.made.Kind == schematic.KindBody && !q.leg, holds[q.made.Kind] && !q.disc, q.onSide, a.onLegs(q.made):
 			others = append([]*proto{q}, others...)
 		default:
 			others = append(others, q)
@@ -135,6 +137,25 @@ func (a *assembly) trunk() bool {
 	a.oneOf(root)
 	root.left--
 	return true
+}
+
+// goesOnFrom reports whether a piece begins from stitches of another of a kind that other pieces hang from.
+func (a *assembly) goesOnFrom(m *schematic.Made) bool {
+	return holds[m.Kind] && slices.ContainsFunc(heldFrom(m), func(f schematic.HeldPart) bool {
+		of := a.made(f.Piece)
+		return of != nil && of != m && of.Kind == m.Kind
+	})
+}
+
+// onLegs reports whether a piece goes on from more than one of what is made several times, such as from two legs.
+func (a *assembly) onLegs(m *schematic.Made) bool {
+	n := 0
+	for _, f := range heldFrom(m) {
+		if of := a.made(f.Piece); of != nil && of.Make > m.Make {
+			n++
+		}
+	}
+	return n > 1 && m.Kind == schematic.KindSkirt
 }
 
 // ring is a panel closed by its seam, as a ring, unless a join of it binds it to another piece; or nil.
@@ -315,7 +336,24 @@ func (a *assembly) chains(q *proto, keys map[string]bool) []*chain {
 			all = append(all, p.ways(own)...)
 		}
 	}
+	if q.view < 0 {
+		all = append(all, a.bridges(all)...)
+	}
 	return linked(all)
+}
+
+// bridges are the ends of bands that lie between two of the ways of another band: that goes on over them.
+func (a *assembly) bridges(ways []*chain) (out []*chain) {
+	for _, p := range a.placed {
+		for i, s := range p.drawn {
+			if z := p.drawn[(i+1)%len(p.drawn)].a; p.strip && s.name == "end" && !s.taken && !s.blind &&
+				slices.ContainsFunc(ways, func(c *chain) bool { return near(c.end(), s.a) }) &&
+				slices.ContainsFunc(ways, func(c *chain) bool { return near(c.start(), z) }) {
+				out = append(out, &chain{at: []place{{p, i}}, path: []pt{s.a, z}})
+			}
+		}
+	}
+	return out
 }
 
 // binds reports whether a key binds two panels to each other: that of a piece which is worked onto edges of both, such as a hood onto the necks of front
@@ -541,7 +579,7 @@ func (a *assembly) reaches(q *proto, s *side) bool {
 			return true
 		}
 	}
-	return false
+	return slices.ContainsFunc(a.placed, func(p *panel) bool { return p.strip && sharesKey(p.drawn, keys) })
 }
 
 // longestRun are the sides, in order, of the longest run with one of the keys.

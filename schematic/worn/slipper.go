@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"maps"
 	"slices"
 
 	"flatwright/schematic"
@@ -10,6 +11,9 @@ import (
 // slipper is half of a foot worked in the round, of which a part is worked on flat to the heel and sewn to itself there at a fold: it lies on its side, sole down, folded
 // along the middle of that part, with its opening above. Nil if the piece is none.
 func (a *assembly) slipper(m *schematic.Made) *panel {
+	if len(m.Views) == 1 && !m.Views[0].Half && m.Kind == schematic.KindSock {
+		return a.flatFoot(m)
+	}
 	if len(m.Views) != 2 || !m.Views[0].Half || m.Views[1].Half {
 		return nil
 	}
@@ -59,6 +63,70 @@ func (a *assembly) slipper(m *schematic.Made) *panel {
 	return &q
 }
 
+// flatFoot is half of a flat piece of which an end is sewn to itself at a fold, behind, and its two sides to each other from the other end up to an
+// opening. Nil if it is none.
+func (a *assembly) flatFoot(m *schematic.Made) *panel {
+	p := newPanel(m, 0, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] })
+	if p == nil {
+		return nil
+	}
+	seam, ok := a.foldedSeam(m, p)
+	if !ok {
+		return nil
+	}
+	lo, hi := box(p.loop)
+	up := absf(seam-hi.Y) < close
+	if !up && absf(seam-lo.Y) > close {
+		return nil
+	}
+	q := p.half(p.middle(), up, "fold of "+m.Name)
+	if q == nil {
+		return nil
+	}
+	if q.heel, ok = q.endOf(p.sewnSides(), seam); !ok {
+		return nil
+	}
+	if q.slipper, q.lying = true, 1; up {
+		q.lying = -1
+	}
+	return q
+}
+
+// sewnSides are the joins that sew the left side of a panel to its right.
+func (p *panel) sewnSides() map[string]bool {
+	var of [2]map[string]bool
+	for k := range of {
+		of[k] = map[string]bool{}
+	}
+	for i, s := range p.loop {
+		z := p.loop[(i+1)%len(p.loop)].a
+		if j := joinOf(s); j != "" && !levelAt(p, i, s.a.Y) {
+			k := 0
+			if (s.a.X+z.X)/2 > p.middle() {
+				k = 1
+			}
+			of[k][j] = true
+		}
+	}
+	maps.DeleteFunc(of[0], func(j string, _ bool) bool { return !of[1][j] })
+	return of[0]
+}
+
+// endOf is that end of the sides with one of the joins which is nearest to a height.
+func (p *panel) endOf(joins map[string]bool, y float64) (at pt, ok bool) {
+	for i, s := range p.loop {
+		if levelAt(p, i, s.a.Y) || !joins[joinOf(s)] {
+			continue
+		}
+		for _, e := range []pt{s.a, p.loop[(i+1)%len(p.loop)].a} {
+			if !ok || absf(e.Y-y) < absf(at.Y-y) {
+				at, ok = e, true
+			}
+		}
+	}
+	return at, ok
+}
+
 // around is the way round a panel from one end of its level beginning to the other, without that.
 func (p *panel) around(start float64) []side {
 	n := len(p.loop)
@@ -86,7 +154,7 @@ func (tk *taker) onFoot(p *panel) {
 	}
 	tk.take("heel height", pt{X: hi.X, Y: lo.Y}, pt{X: hi.X, Y: top}, schematic.Vertical, false, units.Num{})
 	tk.take("opening length", pt{X: at.X, Y: top}, pt{X: hi.X, Y: top}, schematic.Horizontal, false, units.Num{})
-	if x := at.X - 1; hi.Y > top+1 {
+	if x := at.X - 1; hi.Y > top-1 {
 		tk.take("foot", pt{X: x, Y: lo.Y}, pt{X: x, Y: hi.Y}, schematic.Vertical, true, units.Num{})
 	}
 	tk.seen["length"] = true

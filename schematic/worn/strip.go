@@ -130,11 +130,13 @@ func (c *chain) levelEnds(in, out []pt) {
 	}
 }
 
-// standsUp reports whether a band from shoulder to shoulder is deeper than the neck has room for, such as a roll neck.
+// standsUp reports whether a band from shoulder to shoulder is deeper than the neck has room for, such as a roll neck, or far deeper than the neck is, such as
+// a funnel.
 func (c *chain) standsUp(deep float64) bool {
 	a, z := c.start(), c.end()
+	lo, _ := bounds([][]pt{c.path})
 	onTop := func(p *panel, q pt) bool { return absf(topOf(p.drawn)-q.Y) < onEdge }
-	return a.X > z.X && a.X-z.X < 2*deep && absf(a.Y-z.Y) < onEdge && onTop(c.at[0].p, a) && onTop(c.at[len(c.at)-1].p, z)
+	return a.X > z.X && (a.X-z.X < 2*deep || deep > 2*(a.Y-lo.Y) && a.Y-lo.Y > onEdge) && absf(a.Y-z.Y) < onEdge && onTop(c.at[0].p, a) && onTop(c.at[len(c.at)-1].p, z)
 }
 
 // upright is the level edge so far above the ends of a way, and what of the way is below each of its places.
@@ -385,7 +387,18 @@ func (a *assembly) turnOver(s *strip, along *chain) {
 		p.drawn = append(p.drawn, side{a: q, taken: true, name: "fold", keys: []string{s.key}})
 	}
 	p.drawn[len(p.drawn)-1].name = "end"
-	for _, q := range offset(back, s.deep) {
+	out := offset(back, s.deep)
+	n := len(out)
+	for _, e := range []struct {
+		end, next int
+		at        pt
+		host      *panel
+	}{{0, 1, back[0], along.at[len(along.at)-1].p}, {n - 1, n - 2, back[len(back)-1], along.at[0].p}} {
+		if d := sub(out[e.end], out[e.next]); n > 1 && d.Y > 0.5*length(d) && absf(topOf(e.host.drawn)-e.at.Y) < onEdge { // it goes on behind from the shoulder
+			out[e.end] = add(out[e.next], mul(d, (e.at.Y-out[e.next].Y)/d.Y))
+		}
+	}
+	for _, q := range out {
 		p.drawn = append(p.drawn, side{a: q, keys: s.outer, name: "outer edge"})
 	}
 	last := &p.drawn[len(p.drawn)-1]

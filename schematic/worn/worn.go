@@ -200,8 +200,13 @@ func (p *panel) hidden(placed []*panel) bool {
 	return len(placed) > 0 && placed[0].onSide && slices.ContainsFunc(placed, func(o *panel) bool { return o.made == p.made || o.name == schematic.OtherSide(p.name) })
 }
 
-// joined reports whether a join binds a piece to another.
+// joined reports whether a join, or stitches on hold, bind a piece to another.
 func (a *assembly) joined(m *schematic.Made) bool {
+	for _, o := range a.g.Pieces {
+		if goesOn := func(f schematic.HeldPart) bool { return f.Piece == m.Name || o.Worked() == m && f.Piece != "" }; slices.ContainsFunc(heldFrom(o.Worked()), goesOn) {
+			return true
+		}
+	}
 	return slices.ContainsFunc(a.g.Pattern.Joins, func(j schematic.Join) bool {
 		own, other := false, false
 		for _, ref := range slices.Concat(j.Sew, j.Into) {

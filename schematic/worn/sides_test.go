@@ -1,0 +1,218 @@
+package worn
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+)
+
+// count is how often panels of a piece are placed.
+func (a *assembly) count(piece string) (n int) {
+	for _, p := range a.placed {
+		if p.made.Name == piece {
+			n++
+		}
+	}
+	return n
+}
+
+func dressedText(t *testing.T, text string) (*schematic.Garment, *assembly) {
+	t.Helper()
+	g := schematic.Work(written(t, text), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn, "%v", g.Findings)
+	return g, assembled(g)
+}
+
+// 40 stitches of 5 mm, 60 rows of 5 mm: folded along its middle a slipper is 300 mm long and 100 mm high; its sides are sewn to each other over the last 20
+// rows, which leaves 40, 200 mm, for the opening.
+func TestASlipperWorkedFlatLiesOnItsSide(t *testing.T) {
+	g, _ := dressedText(t, inTens+`
+  - piece: Slipper
+    kind: sock
+    make: 2
+    sections:
+      - {cast on: 40, edge: heel}
+      - {even: 40 rows, left edge: rim, right edge: rim}
+      - {even: 20 rows, left edge: instep, right edge: instep}
+      - gather
+joins:
+  - {sew: Slipper left instep, to: Slipper right instep}
+  - {sew: Slipper heel, to: Slipper heel, how: at a fold}
+`)
+	assert.Equal(t, map[string]float64{"foot length": 300, "heel height": 100, "opening length": 200, "foot": 200}, lengths(g.Worn))
+}
+
+const twoLegs = inTens + `
+  - piece: Leg
+    make: 2
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 40, edge: ankle}
+      - {even: 60 rows}
+      - divide: [{bind off: 4, edge: crotch}, {hold: 36, name: top}]
+  - piece: Seat
+    kind: skirt
+    worked: in the round, from the hem
+    sections:
+      - start from: [{piece: Leg, part: top}, {piece: Leg, part: top}]
+      - {even: 30 rows, width: hip}
+      - {bind off: all}
+`
+
+// Two legs of 60 rounds (300 mm) go on in a round of 72 stitches, 360 mm, for 30 more (150 mm).
+func TestLegsHangFromWhatGoesOnFromBoth(t *testing.T) {
+	g, a := dressedText(t, twoLegs)
+	assert.Equal(t, 2, a.count("Leg"))
+	l := lengths(g.Worn)
+	assert.Equal(t, 360.0, l["hip"])
+	assert.Equal(t, 450.0, l["length"])
+}
+
+func TestAThumbCalledAMittenHangsFromTheHand(t *testing.T) {
+	text := strings.Replace(mittText, "- piece: Thumb\n", "- piece: Thumb\n    kind: mitten\n", 1)
+	require.NotEqual(t, mittText, text)
+	g, _ := dressedText(t, text)
+	want, _ := dressedText(t, mittText)
+	assert.Equal(t, want.Worn.Views[0].Outline, g.Worn.Views[0].Outline)
+}
+
+const flatBody = inTens + `
+  - piece: Back
+    sections:
+      - {cast on: 80}
+      - {even: 40 rows}
+      - {even: 36 rows, left edge: armhole, right edge: armhole}
+      - divide: [{bind off: 25, edge: shoulder}, {bind off: 30, edge: neck}, {bind off: 25, edge: shoulder}]
+  - piece: Front
+    sections:
+      - {cast on: 80}
+      - {even: 40 rows}
+      - {even: 20 rows, left edge: armhole, right edge: armhole}
+      - divide:
+          - {part: Left front, stitches: 25, mirror of: Right front}
+          - {bind off: 30, edge: neck}
+          - {part: Right front, stitches: 25, left edge: armhole, right edge: neck, sections: [even: 16 rows, {bind off: all, edge: shoulder}]}
+`
+
+// Either of two sleeves has its armhole, though the join names that of one side alone.
+func TestASleeveSewnIntoOneSideIsSewnIntoTheOtherToo(t *testing.T) {
+	_, a := dressedText(t, flatBody+`
+  - piece: Sleeve
+    make: 2
+    sections: [{cast on: 60}, {even: 40 rows}, {bind off: all, edge: top}]
+joins:
+  - {sew: Front side, to: Back side}
+  - {sew: Front shoulder, to: Back shoulder}
+  - {sew: Sleeve top, into: [Front right armhole, Back right armhole]}
+`)
+	assert.Equal(t, 2, a.count("Sleeve"))
+}
+
+// A collar whose edge goes down into it along the back of the neck, and up again in front, is turned over: no motion lays it on both.
+func TestASailorCollarIsNotedAndNotDrawn(t *testing.T) {
+	g, a := dressedText(t, flatBody+`
+  - piece: Collar
+    sections:
+      - {cast on: 60}
+      - {even: 20 rows}
+      - divide:
+          - {part: Left tip, stitches: 15, mirror of: Right tip}
+          - {bind off: 30, edge: neck}
+          - {part: Right tip, stitches: 15, right edge: neck, sections: [even: 16 rows, {bind off: all}]}
+joins:
+  - {sew: Front side, to: Back side}
+  - {sew: Front shoulder, to: Back shoulder}
+  - {sew: Collar neck, to: [Back neck, Front neck]}
+`)
+	assert.Zero(t, a.count("Collar"))
+	assert.True(t, slices.ContainsFunc(noted(g), func(f finding.Finding) bool { return f.Piece == "Collar" && strings.Contains(f.Message, "turned over") }), "%v", g.Findings)
+}
+
+const funnel = inTens + `
+  - piece: Yoke
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 80, edge: neck}
+      - {even: 24 rows}
+      - panels:
+          - {panel: Back, stitches: 28}
+          - {panel: Left sleeve, stitches: 12}
+          - {panel: Front, stitches: 28}
+          - {panel: Right sleeve, stitches: 12}
+      - {increase: 1, at: lines, every: 2 rows, times: 20}
+      - divide:
+          - {hold: 68, name: back}
+          - {hold: 52, name: left sleeve}
+          - {hold: 68, name: front}
+          - {hold: 52, name: right sleeve}
+  - piece: Body
+    worked: in the round, from the neck
+    sections:
+      - start from: [{piece: Yoke, part: back, panel: Back}, {add: 8}, {piece: Yoke, part: front, panel: Front}, {add: 8}]
+      - {even: 60 rows}
+      - {bind off: all}
+  - piece: Sleeve
+    make: 2
+    worked: in the round, from the armhole
+    sections:
+      - start from: [{piece: Yoke, part: left sleeve}, {add: 8}]
+      - {even: 60 rows}
+      - {bind off: all, edge: cuff}
+`
+
+// The neck of 24 rounds, 120 mm, is as wide above as below and as high as it is worked. Both sleeves go on from the yoke, though the left one alone is named.
+func TestAFunnelStandsOnTheNeckOfARaglan(t *testing.T) {
+	g, a := dressedText(t, funnel)
+	assert.Equal(t, 120.0, lengths(g.Worn)["neck height"])
+	assert.Equal(t, 2, a.count("Sleeve"))
+	assert.Empty(t, noted(g))
+	for _, p := range a.placed {
+		if p.strip {
+			lo, hi := box(p.drawn)
+			l, r := p.level(hi.Y, 0.001)
+			assert.InDelta(t, hi.X-lo.X, r.X-l.X, 0.01)
+		}
+	}
+}
+
+const piped = inTens + `
+  - piece: Back
+    sections: [{cast on: 90}, {even: 60 rows}, {decrease: 1, at: both edges, every: 2 rows, times: 28, edge: raglan}, {bind off: all, edge: neck}]
+  - piece: Front
+    sections: [{cast on: 90}, {even: 60 rows}, {decrease: 1, at: both edges, every: 2 rows, times: 28, edge: raglan}, {bind off: all, edge: neck}]
+  - piece: Sleeve
+    make: 2
+    left edge: sleeve seam
+    right edge: sleeve seam
+    sections: [{cast on: 70}, {even: 60 rows}, {decrease: 1, at: both edges, every: 2 rows, times: 28, edge: raglan}, {bind off: all, edge: neck}]
+  - piece: Left piping
+    kind: band
+    onto: ["Front left raglan, 1 in every 1 rows"]
+    sections: [{even: 4 rows}, {bind off: all, edge: outer edge}]
+  - piece: Right piping
+    kind: band
+    onto: ["Front right raglan, 1 in every 1 rows"]
+    sections: [{even: 4 rows}, {bind off: all, edge: outer edge}]
+  - piece: Neckband
+    kind: band
+    onto: ["Back neck, 1 in every 1 sts", "Sleeve neck, 1 in every 1 sts", "Front neck, 1 in every 1 sts"]
+    sections: [{even: 4 rows}, {bind off: all, edge: outer edge}]
+joins:
+  - {sew: Sleeve raglan, to: [Left piping outer edge, Right piping outer edge, Back raglan]}
+  - {sew: Front side, to: Back side}
+`
+
+// The sleeves are sewn to bands along the front's raglan lines, and the neckband goes on over the ends of these: it is one.
+func TestSleevesAreSewnToBandsAlongRaglanLines(t *testing.T) {
+	g, a := dressedText(t, piped)
+	assert.Empty(t, noted(g))
+	assert.Equal(t, 2, a.count("Sleeve"))
+	assert.Equal(t, 1, a.count("Neckband"))
+}
