@@ -45,7 +45,7 @@ func (w *Work) take(r *rows.GraphRow) {
 		w.gap(r)
 		return
 	}
-	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Star: r.Star,
+	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Amiss: r.Amiss, Star: r.Star,
 		ring: slices.ContainsFunc(r.Stitches, func(s rows.GraphStitch) bool { return s.Ring })}
 	row.St = stitchesOf(r)
 	w.standOver(&row)

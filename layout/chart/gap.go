@@ -6,6 +6,7 @@ import (
 
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
+	"flatwright/schematic/finding"
 )
 
 // leftOut says what is left out of the chart before a row: rows like others, or rows that
@@ -130,6 +131,26 @@ func (w *Work) Gaps() []Gap {
 		}
 	}
 	missing(w.missing)
+	return out
+}
+
+// Amiss are the rows that are drawn otherwise than their text says.
+func (w *Work) Amiss() []Gap {
+	var out []Gap
+	for i := range w.Rows {
+		if r := &w.Rows[i]; r.asterisk() != "" {
+			out = append(out, Gap{r.Line, lowerFirst(r.title()) + ": " + r.Amiss})
+		}
+	}
+	return out
+}
+
+// amissNotes tell in the heading which numbers are marked, and why.
+func (w *Work) amissNotes() []string {
+	var out []string
+	for _, g := range w.Amiss() {
+		out = append(out, "* "+finding.Capital(g.Words))
+	}
 	return out
 }
 

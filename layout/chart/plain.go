@@ -64,7 +64,7 @@ func (w *Work) plainFrom(r int) int {
 	n := 0
 	for ; r+n < len(w.Rows) && r+n > 0; n++ {
 		row, below := &w.Rows[r+n], &w.Rows[r+n-1]
-		if row.Gap > 0 || row.Unread != "" || len(row.Missing) > 0 || !row.evenOver(below) || !w.goesOn(r+n) || w.inTurn(r+n) != w.inTurn(r) {
+		if row.Gap > 0 || row.Unread+row.Amiss != "" || len(row.Missing) > 0 || !row.evenOver(below) || !w.goesOn(r+n) || w.inTurn(r+n) != w.inTurn(r) {
 			break
 		}
 	}

@@ -325,7 +325,7 @@ func (w *Work) block() (from, to int) {
 
 // sign is a row in a form that is equal for equal rows.
 func (r *Row) sign() string {
-	b := fmt.Appendf(nil, "%t%t%t%s|", r.Wrong, r.Round, r.Base, r.leftOut()+r.Unread)
+	b := fmt.Appendf(nil, "%t%t%t%s|", r.Wrong, r.Round, r.Base, r.leftOut()+r.Unread+r.Amiss)
 	for i := range r.St {
 		b = r.St[i].sign(b, 0)
 	}

@@ -49,9 +49,17 @@ func (r *Row) name() string {
 	case r.Base:
 		return ""
 	case r.Number > 0:
-		return strconv.Itoa(r.Number)
+		return strconv.Itoa(r.Number) + r.asterisk()
 	}
 	return r.Name
+}
+
+// asterisk marks the number of a row that does not agree with its text.
+func (r *Row) asterisk() string {
+	if r.Amiss != "" && r.Unread == "" {
+		return "*"
+	}
+	return ""
 }
 
 const (

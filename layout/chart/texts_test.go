@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -81,6 +82,24 @@ func TestTheSideOfARowTellsOfThoseBefore(t *testing.T) {
 		assert.Equal(t, wrong, got[:min(len(got), len(wrong))], text)
 		assert.Len(t, got, len(wrong), text)
 	}
+}
+
+// A round that makes another count than it states is marked, and one upon it is drawn only if its own count holds. By hand:
+// 12 dc, then 2 in each are 24, of which 26 are stated.
+func TestARoundThatDoesNotAgreeWithItsTextIsMarked(t *testing.T) {
+	const two = "Make a magic ring.\nRnd 1: Ch 1, 12 dc in ring, join. (12 dc)\nRnd 2: Ch 1, 2 dc in each dc around, join. (26 dc)\n"
+	w := fromText(t, two+"Rnd 3: Ch 1, sc in each dc around, join.\n")
+	assert.Equal(t, []Gap{{3, "round 2: 24 drawn, 26 stated"}}, w.Amiss())
+	assert.Equal(t, "round 3 stands on it and is not drawn", w.ending())
+	sheets, err := Draw(w, Options{})
+	require.NoError(t, err)
+	assert.Contains(t, wordsOn(sheets), "* Round 2: 24 drawn, 26 stated")
+	assert.Contains(t, wordsOn(sheets), " 2*")
+	w = fromText(t, two+"Rnd 3: Ch 1, sc in each dc around, join. (24 sc)\n")
+	assert.Empty(t, w.ending(), "its count tells what it stands on")
+	w = fromText(t, strings.Replace(two, "26", "24", 1)+"Rnd 3: Ch 1, sc in each dc around, join.\n")
+	assert.Empty(t, w.Amiss())
+	assert.Equal(t, []int{1, 2, 3}, []int{w.Rows[0].Number, w.Rows[1].Number, w.Rows[2].Number})
 }
 
 // The yarn that stands in the brackets behind a row's number is taken up; a slipped stitch keeps its own.

@@ -87,7 +87,11 @@ func (w *Work) words(r int) string {
 	if row.Joined {
 		text += ", joined with a slip stitch"
 	}
-	return text + "; " + plural(row.counted(), "stitch") + "."
+	text += "; " + plural(row.counted(), "stitch")
+	if row.Amiss != "" {
+		text += " (" + row.Amiss + ")"
+	}
+	return text + "."
 }
 
 // repeats says what comes three times or more one after the other as a repeat, the shortest

@@ -62,6 +62,7 @@ type Row struct {
 	Spiral  bool      // a round that goes on into the next
 	Behind  bool      // worked behind the round before, into the one below that
 	Unread  string    // the words in it that were not read: its stitches are of no known kind
+	Amiss   string    // what it and its text have apart; empty: nothing
 	Missing []Missing // rows before it that can't be drawn
 	Edge    bool      // worked along the ends of the rows before: feet are indices of rows
 	ring    bool      // worked into a ring

@@ -159,6 +159,10 @@ func chartFindings(w *chart.Work, name string, floats int) finding.List {
 		out = append(out, finding.Finding{Kind: "chart/gap", Severity: finding.Warning, Pos: finding.Pos{File: name, Line: g.Line}, Section: w.Title,
 			Message: "the chart has a gap: " + g.Words, Fix: "write it in words that can be read"})
 	}
+	for _, g := range w.Amiss() {
+		out = append(out, finding.Finding{Kind: "chart/gap", Severity: finding.Warning, Pos: finding.Pos{File: name, Line: g.Line}, Section: w.Title,
+			Message: "the chart does not agree with the text: " + g.Words, Fix: "correct the row or its count"})
+	}
 	told := map[string]bool{} // a float that a row repeats
 	for _, f := range w.Floats(floats) {
 		if told[f.String()] {

@@ -55,6 +55,7 @@ type GraphRow struct {
 	Picked   bool   // some of it is picked up
 	told     bool   // it has a label
 	Unread   string // the words that were not read; its stitches, if any, are of no known kind
+	Amiss    string // what its words and it as worked have apart; empty: nothing
 	Back     int    // rows between it and the one that its feet are of, such as 1 for one worked behind petals
 	Left     int    // stitches of the row before that it leaves unworked at its end
 	Star     int    // the first stitch of what is repeated across it, counted from 1; 0: nothing is
@@ -560,6 +561,7 @@ func (g *Graph) commit(side int, name string) {
 	if !g.Cut {
 		g.keep(g.cur)
 	}
+	g.lost = g.lost || g.cur.Round && g.cur.Amiss != "" // it is not what is meant
 	g.cur = GraphRow{}
 }
 

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -481,6 +482,9 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 	}
 	body, foundation := r.founds(l, body)
 	r.repeat(l, r.meant(l, r.around(l, r.implied(l, skippedOnce(body)))), times)
+	if r.g != nil {
+		r.offCount(l)
+	}
 	r.check(l)
 	if l.Label != nil && l.Stated == nil && wordsOnly(body) { // what is done in the row stands elsewhere
 		r.put(r.fab.covered(), false)
@@ -1102,7 +1106,31 @@ func (r *runner) drawn(l *ins.Line) {
 		side = 3 - side
 	}
 	r.g.cur.Sided = l.Label != nil && l.Label.Side != 0
+	r.g.cur.Amiss = r.untrusted(l)
 	r.g.commit(side, nameOf(l))
+}
+
+// untrusted says what a row as worked does not share with its words; empty: it may be trusted.
+func (r *runner) untrusted(l *ins.Line) string {
+	switch {
+	case r.res == nil || r.res.total || !r.known():
+		return ""
+	case l.Stated == nil && uses(r.res.found):
+		return "it does not come out on the one below"
+	}
+	return ""
+}
+
+// offCount marks a line's last row in the graph if it makes another count than is stated.
+func (r *runner) offCount(l *ins.Line) {
+	k := len(r.g.Rows) - 1
+	if k < 0 || l.Stated == nil || r.res == nil || r.res.total || !r.known() || r.g.Rows[k].Line != l.At.Line || r.ofSizes(l) || r.perRepeat(l) || r.shortTotal(r.said(l)) {
+		return
+	}
+	if off := r.misfits(l, r.fab); len(off) > 0 && len(off[0].a) > 1 {
+		r.g.Rows[k].Amiss = fmt.Sprintf("%d drawn, %d stated", off[0].a[0], off[0].a[1])
+		r.g.lost = r.g.lost || r.round // it, or its count, is not what is meant
+	}
 }
 
 // addChain puts a chain that adds stitches before the row below: one that the row works into from the hook. It
