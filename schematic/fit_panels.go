@@ -79,6 +79,19 @@ func (s *Shape) inPanel(f *Fitting, k int) (more int, ok bool) {
 // mostInPanel is by how many stitches a panel is shaped once beside its lines: a choice of this project.
 const mostInPanel = 2
 
+// overPanels reports whether so many shapings at all lines bring a panel more than half a stitch past the width that it had: with one fewer, what is
+// left to it is shaped once in its middle.
+func (t *spreading) overPanels(was *Shape, times int) bool {
+	f, h := t.f, &t.s.Shapings[0]
+	sts, _ := f.ratio()
+	return h.At == Lines && h.Panel == "" && slices.ContainsFunc(f.panels, func(p fitPanel) bool {
+		k := slices.Index(f.panels, p)
+		more, ok := was.inPanel(f, k)
+		past := units.Int(int64(p.now + h.sign()*h.By.Int(0, 1)*times*f.edges(k))).Sub(sts.Times(p.was + more))
+		return ok && units.Frac(1, 2).Less(past.Times(h.sign()))
+	})
+}
+
 // panels shapes once in the middle of each panel what its lines, shaped alike, leave it short of the width that it had.
 func (t *spreading) panels(was *Shape, before int) {
 	f := t.f

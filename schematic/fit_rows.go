@@ -203,6 +203,9 @@ func (t *spreading) one(was *Shape) {
 	default:
 		after := f.Near(f.name("after", f.step.After), exact, Need{each, f.N}.bounded().and(need), 1)
 		m := max(0, (after-f.N)*h.sign()/each)
+		if m > 0 && t.overPanels(was, m) {
+			m--
+		}
 		f.N += h.sign() * m * each
 		t.spread(0, was, m)
 	}

@@ -194,11 +194,11 @@ func alter(p, next *schematic.Pattern, gauges []schematic.Gauge, r Request, befo
 		if len(p.Grading) > 0 {
 			g := *f
 			g.graded = &regrading{p: p, gauges: gauges, size: r.Size, parts: r.Parts, own: len(r.Own) > 0}
-			if t := g.search(); g.graded.own && t.score.broken == 0 || t.score.broken <= best.score.broken && t.score.unlike <= best.score.unlike && t.score.far <= best.score.far+regraded {
+			if t := g.search(); g.graded.own && t.score.broken == 0 || t.score.broken <= best.score.broken && t.score.unlike <= best.score.unlike && t.score.far <= best.score.far+regraded && !best.worst().Add(tooFar).Less(t.worst()) {
 				f, best = &g, t
 			} else {
 				*found = append(*found, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: p.Grading[0].Pos,
-					Message: "worked out of the grading at your gauge, the garment would keep its measurements less well: its counts are those nearest to the measurements as published, with the multiples of the grading"})
+					Message: "worked out of the grading at your gauge, the garment would keep its measurements less well: its counts are those nearest to the measurements as published"})
 			}
 		}
 	}
@@ -208,6 +208,14 @@ func alter(p, next *schematic.Pattern, gauges []schematic.Gauge, r Request, befo
 // regraded is by how much farther off a garment that goes through its grading may be, reckoned as in a score, than
 // one whose counts are chosen freely (a choice of this project).
 const regraded = 8
+
+// worst is by how many of its stitches or rows the measurement is off that is off the most.
+func (t *trial) worst() (most units.Num) {
+	for k, m := range t.g.Pieces[:min(len(t.g.Pieces), len(t.f.base.Pieces))] {
+		t.compare(t.f.base.Pieces[k], m, func(_, _ schematic.Measure, off units.Num) { most = units.Max(most, off) })
+	}
+	return most
+}
 
 func sameGauges(a, b []schematic.Gauge) bool {
 	for i := range a {

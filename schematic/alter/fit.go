@@ -360,11 +360,35 @@ func (t *trial) judge() {
 			s.off += d * d
 		})
 	}
+	t.judgeAlike(&s)
 	for _, k := range t.moved {
 		s.off += 0.02 * float64(k*k)
 	}
 	s.off += 0.3 * float64(t.odd)
 	t.score = s
+}
+
+// judgeAlike scores heights of one name that were alike in two pieces or parts and are not now, such as the lengths of front and back.
+func (t *trial) judgeAlike(s *score) {
+	type height struct {
+		name string
+		was  units.Num
+	}
+	now := map[height]units.Num{}
+	for k, m := range t.g.Pieces[:min(len(t.g.Pieces), len(t.f.base.Pieces))] {
+		t.compare(t.f.base.Pieces[k], m, func(was, is schematic.Measure, _ units.Num) {
+			if is.Axis != schematic.Vertical || t.f.extra != nil {
+				return
+			}
+			h := height{is.Name, was.Length}
+			if other, ok := now[h]; ok && rounded.Less(other.Sub(is.Length).Abs()) {
+				s.far += loose
+				t.bad[m.Name] = true
+				return
+			}
+			now[h] = is.Length
+		})
+	}
 }
 
 // beyondRib is by how much a measurement is off; half a stitch where it is no farther off than half a repeat of its rib.

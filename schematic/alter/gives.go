@@ -57,7 +57,7 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 		return t.bandBy(m, now, off)
 	}
 	exact, near := t.ruled(m.Name, now)
-	if exact != nil {
+	if exact != nil && !units.Frac(int64(exact.need.Multiple), 2).Less(off) {
 		return exact.why(), exact.need.Multiple
 	}
 	switch edge := t.joinedTo(m.Name, now); {
@@ -66,6 +66,8 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 		return fmt.Sprintf("the rib beside it takes its stitches, a multiple of %s", rib.need), rib.need.Multiple
 	case now.Of == "st" && hasLines(m.Piece.Sections):
 		return "every panel begins and ends in whole stitches", 0
+	case now.Of == "st" && len(takenUp(m)) > 1 && m.Steps[0].After == now.Count:
+		return fmt.Sprintf("it takes up the stitches of %s, each as wide as its own rule allows", strings.Join(takenUp(m), " and ")), 0
 	case now.Of == "st" && now.Around && near == nil && partsAlike(m.Piece.Sections):
 		return "parts of it that are alike stay so, and its stitches go by 2", 2
 	case now.Of == "st" && near == nil && t.twoGauges(m.Piece, now) != "":
@@ -75,6 +77,8 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 	case now.Of == "st" && near == nil && pointBy(m.Piece.Sections, now.Count) > 1:
 		n := pointBy(m.Piece.Sections, now.Count)
 		return fmt.Sprintf("it comes to a point, and each round of shaping takes %d stitches", n), n
+	case exact != nil:
+		return exact.why(), exact.need.Multiple
 	case near != nil && near.of == "row":
 		return near.why(), near.need.Multiple
 	case near != nil:
@@ -85,10 +89,20 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 	return "the stretches before and after it are rounded to whole stitches and rows too", 0
 }
 
+// takenUp are the pieces whose stitches a piece begins from, each once.
+func takenUp(m *schematic.Made) []string {
+	from := slices.DeleteFunc(schematic.BeginsFrom(m.Piece), func(name string) bool { return name == "" })
+	slices.Sort(from)
+	return slices.Compact(from)
+}
+
 // ruled are the choice with a rule that made the count of a measurement, and another of its piece, not of a rib: those that go by the most.
 func (t *trial) ruled(piece string, now schematic.Measure) (exact, near *picked) {
 	for i := range t.picks {
 		p := &t.picks[i]
+		if p.line != "" && now.Around && 2*p.n == now.Count { // half of the round
+			p = &picked{of: p.of, n: now.Count, need: schematic.Need{Multiple: 2 * p.need.Multiple}, line: p.line}
+		}
 		mine := p.piece == piece || p.piece != "" && p.piece == t.mirrored(piece)
 		switch {
 		case p.need.Multiple < 2 || p.of != now.Of || !mine && p.piece != "":

@@ -80,6 +80,9 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 		if g.Given != nil {
 			v := *g.Given
 			v.Vals = pick(v.Vals)
+			if !r.own {
+				v.Vals = r.count(t, g, v.Vals)
+			}
 			g.Given = &v
 		}
 		if !r.own && (g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows) {
@@ -107,6 +110,24 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 		}
 	}
 	return env, true
+}
+
+// count is a count that the grading writes down instead of working it out, as wide or high as published; even, if it is even in all sizes. One that all
+// sizes share, and so is of the stitch pattern, stays.
+func (r *regrading) count(t *trial, g *schematic.Grading, of expr.Graded) expr.Graded {
+	all := g.Given.Vals.Vals
+	if dim := g.Given.Dim; dim != expr.Stitches && dim != expr.Rows || len(all) > 0 && !slices.ContainsFunc(all, func(n units.Num) bool { return !n.Eq(all[0]) }) {
+		return of
+	}
+	was, now := t.Gauge(g.Gauge)
+	narrower, need := was.StitchWidth().Div(now.StitchWidth()), schematic.Need{}
+	if g.Given.Dim == expr.Rows {
+		narrower = was.RowHeight().Div(now.RowHeight())
+	}
+	if !slices.ContainsFunc(all, func(n units.Num) bool { return !n.Half().IsInt() }) {
+		need.Multiple = 2
+	}
+	return expr.Counts(t.Near(grading+expr.Key(g.Name), first(of).Mul(narrower), need, 0))
 }
 
 // target has a count round to what it made as published, moved as the trial says.

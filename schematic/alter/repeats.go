@@ -77,13 +77,13 @@ func rulesKept(p *schematic.Pattern, i int, now *schematic.Pattern) finding.List
 			if j+1 < len(was) {
 				to = was[j+1].Base().Pos
 			}
-			g := ruled(p, i, old, from, to)
+			g, times := ruled(p, i, old, from, to)
 			if g == nil {
 				continue
 			}
-			if words, low, high, broken := breaks(g, n); broken {
+			if words, low, high, broken := breaks(g, times, n); broken {
 				out = append(out, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: from, Piece: q.Name,
-					Message: fmt.Sprintf("%d stitches of the %s are not %s, as %s is in the pattern: %d or %d are", n, schematic.Words(s), words, g.Name, low, high),
+					Message: fmt.Sprintf("%d stitches of the %s are not %s, as the pattern has them by %s: %d or %d are", n, schematic.Words(s), words, g.Name, low, high),
 					Fix:     "take one of these if the stitch pattern or the other half needs it"})
 			}
 		}
@@ -91,13 +91,13 @@ func rulesKept(p *schematic.Pattern, i int, now *schematic.Pattern) finding.List
 	return out
 }
 
-// breaks reports whether a count is otherwise than a line of the grading asks, that in words, and the counts below and above it that are not.
-func breaks(g *schematic.Grading, n int) (words string, low, high int, broken bool) {
-	rule := shaping.Rule{Multiple: g.Multiple, Plus: g.Plus, Round: shaping.AtMost}
+// breaks reports whether a count is otherwise than so many times what a line of the grading asks, that in words, and the counts below and above it that are not.
+func breaks(g *schematic.Grading, times, n int) (words string, low, high int, broken bool) {
+	rule := shaping.Rule{Multiple: g.Multiple * times, Plus: g.Plus * times, Round: shaping.AtMost}
 	switch {
-	case g.Even:
+	case g.Even && times == 1:
 		rule.Parity = shaping.Even
-	case g.Odd:
+	case g.Odd && times == 1:
 		rule.Parity = shaping.Odd
 	}
 	low, step, err := shaping.Whole(units.Int(int64(n)), rule)
@@ -112,19 +112,32 @@ func breaks(g *schematic.Grading, n int) (words string, low, high int, broken bo
 	return words, low, low + step, true
 }
 
-// ruled is the line of the grading that gives the count old of size i in a call between two places of the file, if it has a rule.
-func ruled(p *schematic.Pattern, i, old int, from, to finding.Pos) *schematic.Grading {
+// ruled is the line of the grading that gives the count old of size i, as it is or so many times, in a call between two places of the file, if it has a rule.
+func ruled(p *schematic.Pattern, i, old int, from, to finding.Pos) (of *schematic.Grading, times int) {
 	before := func(a, b finding.Pos) bool { return a.Line < b.Line || a.Line == b.Line && a.Col < b.Col }
 	for _, c := range p.Calls {
-		if c.Sum.Root.Op != expr.Name || before(c.Pos, from) || to.Line > 0 && !before(c.Pos, to) || c.Vals.Int(i, 0) != old {
+		name, times := named(c.Sum)
+		if times == 0 || before(c.Pos, from) || to.Line > 0 && !before(c.Pos, to) || c.Vals.Int(i, 0) != old {
 			continue
 		}
-		k := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return expr.Key(g.Name) == expr.Key(c.Sum.Root.Name) })
+		k := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return expr.Key(g.Name) == expr.Key(name) })
 		if k >= 0 && (p.Grading[k].Multiple > 1 || p.Grading[k].Even || p.Grading[k].Odd) {
-			return &p.Grading[k]
+			return &p.Grading[k], times
 		}
 	}
-	return nil
+	return nil, 0
+}
+
+// named is the name that a sum is, and how many times; 0 for any other sum.
+func named(s *expr.Sum) (name string, times int) {
+	n := s.Root
+	if times = 1; n.Op == expr.Multiply && n.Left.Op == expr.Number && n.Left.N.IsInt() && n.Left.N.Sign() > 0 {
+		n, times = n.Right, int(n.Left.N.Floor())
+	}
+	if n.Op != expr.Name {
+		return "", 0
+	}
+	return n.Name, times
 }
 
 // flat are sections and those of their parts, in the order of the file, and of those that stand for one in the file the last.

@@ -67,7 +67,7 @@ func TestWhatALineOfTheGradingAsks(t *testing.T) {
 		{schematic.Grading{Odd: true}, 71, "", 0, 0},
 		{schematic.Grading{Odd: true}, 72, "odd", 71, 73},
 	} {
-		words, low, high, broken := breaks(&c.g, c.n)
+		words, low, high, broken := breaks(&c.g, 1, c.n)
 		assert.Equal(t, c.words != "", broken, "%d", c.n)
 		assert.Contains(t, words, c.words, "%d", c.n)
 		assert.Equal(t, [2]int{c.low, c.high}, [2]int{low, high}, "%d", c.n)
