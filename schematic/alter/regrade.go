@@ -80,16 +80,10 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 		if g.Given != nil {
 			v := *g.Given
 			v.Vals = pick(v.Vals)
-			if !r.own {
-				v.Vals = r.count(t, g, v.Vals)
-			}
 			g.Given = &v
 		}
-		if !r.own && (g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows) {
-			r.target(t, g, at)
-		}
-		if !r.own && g.Kind == schematic.GradeCap {
-			r.top(g, at)
+		if !r.own {
+			r.asPublished(t, g, at)
 		}
 	}
 	vals, found := grade.Resolve(q)
@@ -112,10 +106,22 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 	return env, true
 }
 
+// asPublished has a line of the grading keep what it made as published.
+func (r *regrading) asPublished(t *trial, g *schematic.Grading, at int) {
+	switch {
+	case g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows:
+		r.target(t, g, at)
+	case g.Kind == schematic.GradeCap:
+		r.top(g, at)
+	case g.Given != nil:
+		g.Given.Vals = r.count(t, g, g.Given.Vals)
+	}
+}
+
 // count is a count that the grading writes down instead of working it out, as wide or high as published; even, if it is even in all sizes. One that all
 // sizes share, and so is of the stitch pattern, stays.
 func (r *regrading) count(t *trial, g *schematic.Grading, of expr.Graded) expr.Graded {
-	all := g.Given.Vals.Vals
+	all := r.p.Grading[slices.IndexFunc(r.p.Grading, func(h schematic.Grading) bool { return h.Name == g.Name })].Given.Vals.Vals
 	if dim := g.Given.Dim; dim != expr.Stitches && dim != expr.Rows || len(all) > 0 && !slices.ContainsFunc(all, func(n units.Num) bool { return !n.Eq(all[0]) }) {
 		return of
 	}
