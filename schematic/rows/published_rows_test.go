@@ -183,3 +183,25 @@ func TestLoopsOfTheFirstChain(t *testing.T) {
 		t.Error(list)
 	}
 }
+
+// Bound off at the beginning of both rows, with 'at' and 'of' or without: of 45, 39 are left, and the next row is a right-side row again.
+func TestBeginningNeedsNoAt(t *testing.T) {
+	for _, s := range []string{"BO 3 sts beg next 2 rows.", "Bind off 3 sts beg of next 2 rows.", "Cast off 3 sts at beg next 2 rows.", "BO 3 sts at beg of next 2 rows."} {
+		comesTo(t, "Cast on 45 sts.\nWork 4 rows st st, ending with a WS row.\n%s\nNext row (RS): K3, ssk, k to last 5 sts, k2tog, k3. %d sts.\n", s, 37, true)
+	}
+}
+
+// A line that tells its rows and no more is whole: 20 less 5, and 21 of which one is worked behind the last decrease.
+func TestALineOfRowsIsWhole(t *testing.T) {
+	for _, s := range []string{"Knit 2 rounds", "K 2 rounds", "Knit 2 more rnds"} {
+		comesTo(t, "Cast on 20 sts.\nJoin.\n%s\n*K2, k2tog* around (%d sts)\nKnit 2 rounds\n", s, 15, true)
+		comesTo(t, "Cast on 21 sts.\nJoin.\n%s\n*K2, k2tog* around (%d sts)\nKnit 2 rounds\n", s, 16, true)
+	}
+}
+
+// A number that a row of another size has is missing in no other.
+func TestARowOfOneSizeLeavesTheOthersKnown(t *testing.T) {
+	for _, s := range []string{"First size only:\nRow 2: K2tog, k to last 2 sts, k2tog. 58 sts.\nAll sizes:", "Size S only:\nRow 2: K2tog, k to last 2 sts, k2tog. 58 sts.\nAll sizes:"} {
+		comesTo(t, "Sizes: S (M, L)\nCast on 60 (62, 64) sts.\nRow 1: Knit.\n%s\nRow 3: Knit. 58 (%d, 64) sts.\n", s, 62, true)
+	}
+}

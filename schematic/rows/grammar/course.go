@@ -75,6 +75,7 @@ var clauses = []form{
 	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
 	{rule: "clause", pattern: "by (knitting/purling/working/taking) {n:num} [$st] together/tog", meaning: "how one is taken away", example: "Dec at each end by knitting 2 sts tog every 7th row until 40 sts remain", when: tests{func(m *match) bool { n := m.num("n", 0); return n.By == nil && n.All == 2 }}, build: uncounted},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
+	{rule: "clause", pattern: "beg/beginning", meaning: "at one edge", example: "Bind off 3 sts beg next 2 rows", when: tests{before("next", "every", "each", "foll", "following")}, build: oneEdge},
 	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", when: tests{no(beforeKind("n")), no(before("and"))}, build: oneEdge},
 	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: spreadOut},
 	{rule: "clause", pattern: "(at/in) (even/equal/regular) (intervals/distances/spaces) [apart] [across/around/along/over/in] [$next/first/last/this] [{w:row}] [of {x:stretch}]", meaning: "spread over the row", example: "Inc 6 sts at even intervals across last row of ribbing", build: spreadOut},
@@ -85,7 +86,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.spread = true; c.once = last })
 		}},
 	{rule: "clause", pattern: "in/across/around {w:row}", meaning: "spread over the row", example: "Row 3: Sc across, inc 3 sts in row", when: tests{no(beforeKind("n"))}, build: spreadOut},
-	{rule: "clause", pattern: "[on/of/in] (rs | ws | right side | wrong side) rows/rnds/rounds", meaning: "on rows of one side", example: "Dec 1 st at each end of right-side rows every 2 rows 4 times",
+	{rule: "clause", pattern: "([on/of/in] (rs | ws | right side | wrong side) rows/rnds/rounds | on right/wrong side)", meaning: "on rows of one side", example: "Dec 1 st at each end of right-side rows every 2 rows 4 times",
 		build: func(m *match) any {
 			rs := m.said("rs", "right")
 			return clause(func(c *course) { c.RSOnly, c.WSOnly = rs, !rs })

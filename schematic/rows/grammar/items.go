@@ -351,7 +351,7 @@ var stitches = []form{
 		every.N = ins.N(value[int](m, "o"))
 		return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1), Places: []ins.Place{every}}
 	}},
-	{rule: "stitch", pattern: "make {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", when: tests{no(crochet), inRow, endsOrKind("p")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "make/made {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", when: tests{no(crochet), inRow, endsOrKind("p")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease [{n:num} | once] [$st] by {h:byhow}", meaning: "one increase or decrease here, and how it is made", example: "Row 3: K1, inc 1 by knitting into front and back of next st, k to end",
 		build: func(m *match) any {
 			inc := m.p.t[m.from].Is("inc", "increase")

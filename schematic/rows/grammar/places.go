@@ -863,7 +863,7 @@ type often struct {
 }
 
 var times = []form{
-	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps/sets/set [more/further] [in/altogether] [all/total]", meaning: "so many times", example: "(sc, inc) 6 times", build: func(m *match) any {
+	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps/sets/set [more/further] [in/altogether] [all/total/succession]", meaning: "so many times", example: "(sc, inc) 6 times", build: func(m *match) any {
 		return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
 	}},
 	{rule: "times", pattern: "complete/work/do [this/these] {n:num} times", meaning: "so many times", example: "Rnd 2: *Ch 2, skip 1 sc, sc in next st* Complete four times", build: func(m *match) any { return often{n: m.num("n", 1)} }},

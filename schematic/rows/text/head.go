@@ -543,7 +543,7 @@ var (
 	rowAtEnd  = Once(`(?i)[.:;)] (?:row|rnd|round)s?$`)
 	nameAtEnd = Once(`(?i)[.:;)] (?:row|rnd|round)s? \d{1,3}:$`)
 	numberAt  = Once(`^\d{1,3}(?:[-–]\d{1,3})? ?[:.)]`)
-	verbAtEnd = Once(`\b[kp]$`)
+	verbAtEnd = Once(`\b(?:[kp]|then (?:inc|dec|bo|co))$`)
 )
 
 // countBehindStop is a line that ends with its count behind a stop: join. 96 (100, 105) sc
@@ -551,11 +551,14 @@ var countBehindStop = Once(`(?i)[.;:!] ?\d+(?: ?[(\[][\d, :-]+[)\]])* ?(?:sts?|s
 
 // countsOut reports whether a line ends with its count, so that the next one begins anew.
 func countsOut(last, line string) bool {
-	return countedAtEnd().MatchString(last) || countBehindStop().MatchString(last) && sentenceOf().MatchString(line)
+	return countedAtEnd().MatchString(last) || (countBehindStop().MatchString(last) || rowsTold().MatchString(last)) && sentenceOf().MatchString(line)
 }
 
+// rowsTold is a line that tells its rows, and no more: Knit 2 rounds
+var rowsTold = Once(`(?i)^(?:knit|purl|k|p|work) \d+ (?:more )?(?:rows?|rnds?|rounds?)(?: even)?$`)
+
 // sentenceOf is a line that begins a sentence of its own, though in small letters.
-var sentenceOf = Once(`^(?:change|cont|continue|work|next|inc|dec|increase|decrease|cast|bind|knit|purl|k|p|rep|repeat|break|shape|using|with|\w+ (?:row|round|rnd):) `)
+var sentenceOf = Once(`^(?:change|cont|continue|work|next|inc|dec|increase|decrease|cast|bind|knit|purl|k|p|rep|repeat|break|shape|using|with|\w+ (?:row|round|rnd):) |^[*(\[]`)
 
 // countedAtEnd is a line that ends with its count: = 20 sts; . [20]
 var countedAtEnd = Once(`(?:=|[–—-]) ?\d+(?: ?[(\[][\d, :-]+[)\]])? ?(?:sts?|stitches)$|[.!?] ?[(\[]\d+ ?(?:sts?|stitches)?[)\]]$`)

@@ -113,6 +113,8 @@ func (r *runner) number(l *ins.Line, from int) {
 	case from == want, r.altNo > 0 && from == r.altNo:
 	case r.filled(l, want), from < want && r.behindSentences(l) == from:
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
+	case r.ofOthers(l, want) == from:
+		r.side = 0
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
 	case r.toldInWords(l, from-want):
@@ -132,6 +134,19 @@ func (r *runner) number(l *ins.Line, from int) {
 		r.why = said // as many as before the lines that were not read, it may be
 	}
 	r.no = from - 1
+}
+
+// ofOthers is the number behind the rows before a line that other sizes alone have, from row k on.
+func (r *runner) ofOthers(l *ins.Line, k int) int {
+	for _, e := range r.section.Lines {
+		if e == l {
+			break
+		}
+		if b := e.Label; b != nil && len(e.Sizes) > 0 && !r.mine(e) && b.From.Set() && b.From.At(e.Sizes[0]) == k {
+			k = b.To.At(e.Sizes[0]) + 1
+		}
+	}
+	return k
 }
 
 // toldInWords reports whether only sentences stand before a row in its section and the rows that they tell are not to be numbered:
