@@ -42,7 +42,8 @@ type strip struct {
 	key   string // of the edges along which it lies
 	deep  float64
 	view  int
-	outer []string // keys of its outer edge
+	outer []string            // keys of its outer edge
+	ends  map[string][]string // of its ends, at the left and the right front
 	ribs  bool
 	curve bool
 }

@@ -61,6 +61,12 @@ func (a *assembly) measures() []schematic.Measure {
 		}
 	}
 	t.straps()
+	all := slices.Clone(t.out)
+	t.out = slices.DeleteFunc(t.out, func(m schematic.Measure) bool { // its hem is that
+		return m.Name == "widest width" && slices.ContainsFunc(all, func(o schematic.Measure) bool {
+			return o.Name != m.Name && o.Axis == m.Axis && o.Around == m.Around && o.View == m.View && o.Length.Eq(m.Length)
+		})
+	})
 	if len(t.out) > most {
 		t.out = t.out[:most]
 	}
@@ -1041,7 +1047,9 @@ func (tk *taker) span() {
 	byX := func(a, b pt) int { return cmp.Compare(a.X, b.X) }
 	byY := func(a, b pt) int { return cmp.Compare(a.Y, b.Y) }
 	tk.take(across, slices.MinFunc(all, byX), slices.MaxFunc(all, byX), schematic.Horizontal, false, units.Num{})
-	tk.take(down, slices.MinFunc(all, byY), slices.MaxFunc(all, byY), schematic.Vertical, false, units.Num{})
+	if !tk.uprightSpine(hi.Y - lo.Y) {
+		tk.take(down, slices.MinFunc(all, byY), slices.MaxFunc(all, byY), schematic.Vertical, false, units.Num{})
+	}
 	for _, p := range tk.a.placed {
 		for i, s := range p.drawn {
 			if down == "length" {
@@ -1060,6 +1068,20 @@ func (tk *taker) span() {
 		}
 	}
 	tk.seen["length"] = true // the panels' own measurements say how they are worked
+}
+
+// uprightSpine reports whether a spine is as long as all of a shawl is deep: one of the two says enough.
+func (tk *taker) uprightSpine(deep float64) bool {
+	for _, p := range tk.a.placed {
+		for i, s := range p.drawn {
+			if s.taken && s.name == "spine" {
+				if a, z := p.wholeOf(i); absf(a.X-z.X) < close && dist(a, z) > deep-close {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // wholeOf is the straight way along all sides of the name of side i, on which others lie.

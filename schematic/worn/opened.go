@@ -13,7 +13,11 @@ import (
 func (a *assembly) opened(m *schematic.Made) bool {
 	d, j := dividedAndJoined(m)
 	if d == nil {
-		return false
+		if !dividedAgain(m) {
+			return false
+		}
+		a.hollow = append(a.hollow, hollow{m, "its rounds are divided more than once"})
+		return true
 	}
 	if p := a.heights(m, a.runsOf(m, d), a.runsOver(m, j)); p != nil {
 		a.tube(m, p)
@@ -88,6 +92,24 @@ func dividedAndJoined(m *schematic.Made) (*schematic.Divide, *schematic.JoinPart
 		}
 	}
 	return nil, nil
+}
+
+// dividedAgain reports whether a round is divided, joined into a round again, and divided once more into parts that are drawn by themselves.
+func dividedAgain(m *schematic.Made) bool {
+	if !m.Round || slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel || v.Disc }) {
+		return false
+	}
+	joined, again := false, false
+	for _, s := range m.Piece.Sections {
+		switch s := s.(type) {
+		case *schematic.JoinParts:
+			joined = joined || s.Round
+		case *schematic.Divide:
+			again = again || joined
+		}
+	}
+	n := len(m.Views)
+	return again && n > 3 && !m.Views[n-1].Half
 }
 
 // runsOf are the parts of a division and what is left between them; what goes on has its own bond.

@@ -313,12 +313,25 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 	}
 	if ribs > 0 {
 		s := &strip{made: m, view: p.view, name: "neckband", key: bends + "neck of " + m.Name, deep: ribs, ribs: true, curve: true}
-		for i := range m.Edges {
-			if e := &m.Edges[i]; absf(e.Path[0].Y-neck) < close {
-				s.outer = append(s.outer, a.keys[idOf(m, e)]...)
-			}
-		}
+		a.bandEdges(s, p, neck)
 		a.strips = append(a.strips, s)
+	}
+}
+
+// bandEdges gives the ribs at the neck of a round the bonds of their outer edge, and of their ends those of the fronts of a flat one.
+func (a *assembly) bandEdges(s *strip, p *panel, neck float64) {
+	s.ends = map[string][]string{}
+	for i := range s.made.Edges {
+		e := &s.made.Edges[i]
+		switch lo, hi := bounds([][]pt{e.Path}); {
+		case absf(lo.Y-neck) < close && absf(hi.Y-neck) < close:
+			s.outer = append(s.outer, a.keys[idOf(s.made, e)]...)
+		case s.made.Round || absf(lo.Y-neck) > close && absf(hi.Y-neck) > close:
+		case lo.X+hi.X < 2*p.middle(): // the left front
+			s.ends["left"] = append(s.ends["left"], a.keys[idOf(s.made, e)]...)
+		default:
+			s.ends["right"] = append(s.ends["right"], a.keys[idOf(s.made, e)]...)
+		}
 	}
 }
 

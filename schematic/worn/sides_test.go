@@ -216,3 +216,107 @@ func TestSleevesAreSewnToBandsAlongRaglanLines(t *testing.T) {
 	assert.Equal(t, 2, a.count("Sleeve"))
 	assert.Equal(t, 1, a.count("Neckband"))
 }
+
+const steeked = inTens + `
+  - piece: Body
+    worked: flat, from the hem
+    sections:
+      - {cast on: 160}
+      - {even: 60 rows}
+      - divide:
+          - {hold: 36, name: Right front}
+          - {bind off: 8, edge: underarm}
+          - {hold: 72, name: Back}
+          - {bind off: 8, edge: underarm}
+          - {hold: 36, name: Left front}
+  - piece: Sleeve
+    make: 2
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 56, edge: cuff}
+      - {even: 60 rows}
+      - divide: [{bind off: 8, edge: underarm}, {hold: 48, name: top}]
+  - piece: Yoke
+    worked: flat, from the hem
+    left edge: front edge
+    right edge: front edge
+    sections:
+      - start from:
+          - {piece: Body, part: Right front}
+          - {piece: Sleeve, part: top}
+          - {piece: Body, part: Back}
+          - {piece: Sleeve, part: top}
+          - {piece: Body, part: Left front}
+      - {even: 20 rows}
+      - repeat row: 2 together
+      - {even: 20 rows}
+      - {even: 4 rows, gauge: rib, rib: yes}
+      - {bind off: all, edge: neck}
+  - piece: Left band
+    kind: band
+    onto: ["Body left side, 1 in every 1 rows", "Yoke left front edge, 1 in every 1 rows"]
+    sections: [{even: 4 rows}, {bind off: all, edge: outer edge}]
+  - piece: Right band
+    kind: band
+    onto: ["Body right side, 1 in every 1 rows", "Yoke right front edge, 1 in every 1 rows"]
+    sections: [{even: 4 rows}, {bind off: all, edge: outer edge}]
+`
+
+// The ribs at the neck, 4 rows, are open in front: there is one band along each front and its ribs, from the hem to their end, and none along the neck. The right front
+// with its ribs and its band lies over the left.
+func TestTheRibsOfAFlatYokeAreOpenInFront(t *testing.T) {
+	g, a := dressedText(t, steeked)
+	assert.Equal(t, 1, a.count("Left band"))
+	assert.Equal(t, 1, a.count("Right band"))
+	assert.Len(t, g.Worn.Views[0].Under, 1)
+	for _, p := range a.placed {
+		if l, h := box(p.drawn); p.made.Kind == schematic.KindBand {
+			assert.InDelta(t, 20, h.X-l.X, 1, "4 rows")
+			assert.InDelta(t, (60+1+40+4)*5, h.Y-l.Y, 25, "the rows of body and yoke, whose neck bends")
+			assert.Equal(t, p.name == "Right band", h.X > -l.X, "the right one reaches over the left front")
+		}
+	}
+}
+
+// Two wings of 40 stitches (200 mm) and 80 rows (400 mm) meet at an upright spine, which is as long as the shawl is deep.
+func TestAnUprightSpineIsTheDepth(t *testing.T) {
+	g, _ := dressedText(t, inTens+`
+  - piece: Left wing
+    kind: shawl
+    left edge: spine
+    right edge: top edge
+    sections: [{cast on: 1}, {increase: 1, at: right edge, every: 2 rows, times: 40}, {bind off: all, edge: lower edge}]
+  - {piece: Right wing, mirror of: Left wing}
+joins:
+  - {sew: Left wing spine, to: Right wing spine}
+`)
+	l := lengths(g.Worn)
+	assert.Equal(t, 400.0, l["spine"])
+	assert.NotContains(t, l, "depth")
+}
+
+func TestARoundThatIsDividedMoreThanOnceIsNoted(t *testing.T) {
+	g := schematic.Work(written(t, inTens+`
+  - piece: Coat
+    kind: body
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 80}
+      - {even: 10 rows}
+      - divide:
+          - {part: Back, stitches: 50, sections: [even: 10 rows]}
+          - {leave: 6}
+          - {part: Front, stitches: 18, sections: [even: 10 rows]}
+          - {leave: 6}
+      - join parts: [Back, {add: 6}, Front, {add: 6}]
+        round: yes
+      - {even: 10 rows}
+      - divide:
+          - {part: Tail, stitches: 64, sections: [even: 10 rows, {bind off: all}]}
+          - {bind off: 16}
+`), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.Len(t, noted(g), 1)
+	assert.Contains(t, noted(g)[0].Message, "divided more than once")
+}

@@ -28,9 +28,11 @@ func (a *assembly) strip(s *strip) bool {
 	keys := map[string]bool{s.key: true}
 	var along *chain
 	q := &proto{panel: &panel{made: s.made, view: -1}}
-	for _, c := range a.chains(q, keys) {
-		if along == nil || c.chord() > along.chord() {
-			along = c
+	for _, whole := range a.chains(q, keys) {
+		for _, c := range whole.opened() {
+			if along == nil || c.chord() > along.chord() {
+				along = c
+			}
 		}
 	}
 	if along == nil {
@@ -54,18 +56,39 @@ func (a *assembly) strip(s *strip) bool {
 		p.drawn = append(p.drawn, sd)
 	}
 	round := near(along.start(), along.end())
-	p.drawn = append(p.drawn, side{a: along.path[0], name: "end", blind: round})
+	p.drawn = append(p.drawn, side{a: along.path[0], name: "end", blind: round, keys: s.endKeys(along.at[0].p)})
 	for _, q := range out {
 		p.drawn = append(p.drawn, side{a: q, keys: s.outer, name: "outer edge", curve: s.curve})
 	}
 	last := &p.drawn[len(p.drawn)-1]
-	last.keys, last.name, last.curve, last.blind = nil, "end", false, round
+	last.keys, last.name, last.curve, last.blind = s.endKeys(along.at[len(along.at)-1].p), "end", false, round
 	p.loop = p.drawn
 	if s.ribs {
 		p.bandRibs(in, out)
 	}
 	a.placed = append(a.placed, p)
 	return true
+}
+
+// endKeys are the bonds of an end of the band, at a front.
+func (s *strip) endKeys(host *panel) []string {
+	if host.face != front {
+		return nil
+	}
+	return s.ends[sideWord(host.name)]
+}
+
+// opened are the stretches of a way between the places where a right front and a left one only meet: what goes along both is open there.
+func (c *chain) opened() []*chain {
+	for i := 1; i < len(c.at); i++ {
+		p, q := c.at[i-1].p, c.at[i].p
+		x, y := sideWord(p.name), sideWord(q.name)
+		if p.face == front && q.face == front && !p.strip && !q.strip && x != "" && y != "" && x != y && !p.laidOn(q) {
+			rest := &chain{at: c.at[i:], path: c.path[i:]}
+			return append([]*chain{{at: c.at[:i:i], path: c.path[: i+1 : i+1]}}, rest.opened()...)
+		}
+	}
+	return []*chain{c}
 }
 
 // border lays a band round a panel of which all edges take it, such as that of a blanket: it lies in two loops, with a bridge between them at a corner.
