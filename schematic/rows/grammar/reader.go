@@ -1138,9 +1138,12 @@ func (r *Reader) withoutEchoes(t []text.Token) []text.Token {
 		}
 		switch {
 		case to == i+2 || to == i+3 && said.S != t[i+1].S:
-			if r.echo(t[:i], &said) {
+			names := said.Is("inc", "dec", "increase", "decrease") && t[i-1].Kind == 'p' && to+1 < len(t) && t[to+1].Is("ch", "chain") // Row 2: (INC) ch 2
+			if names || r.echo(t[:i], &said) {
 				t = slices.Delete(slices.Clone(t), i, to+1)
 			}
+		case said.Is("ch", "chain") && t[max(to-1, 0)].Kind == 'n' && to <= i+4 && to+1 < len(t) && t[to+1].Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches"): // in next (ch 5) loop
+			t = slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1)
 		case !t[i-1].Is("sp", "space") || !said.Is("between") || to <= i || to > i+6:
 		case t[to-1].Is("group", "groups"):
 			t = slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1)

@@ -1420,8 +1420,15 @@ func (m *match) closesArch() ins.Item {
 	if m.p.at(i).Kind != 'n' || !m.p.at(i-1).Is("ch", "chain") || !m.has("to") {
 		return nil
 	}
-	for _, name := range []string{"hdc", "dc", "htr", "tr"} {
-		if k, ok := m.p.r.thing([]byte(name)); ok && m.said(name) && k.Kind != nil && k.Kind.Height > 1 {
+	with := m.from - 1
+	for with < m.to && !m.p.at(with).Is("with", "by", "using") {
+		with++
+	}
+	for with++; m.p.at(with).Is("a", "an", "one") || m.p.at(with).Kind == 'n'; {
+		with++
+	}
+	for _, name := range []string{"hdc", "dc", "htr", "tr"} { // and not what it is joined to: join in first dc
+		if k, ok := m.p.r.thing([]byte(name)); ok && with < m.to && m.p.at(with).Is(name) && k.Kind != nil && k.Kind.Height > 1 {
 			return &ins.Stitch{Kind: k.Kind, N: ins.N(1), Places: []ins.Place{{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
 		}
 	}

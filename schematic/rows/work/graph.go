@@ -482,6 +482,15 @@ func (g *Graph) index(element int) int {
 	return g.places[len(g.places)-1]
 }
 
+// onStitch reports whether the f-th element below is a stitch, and no space.
+func (g *Graph) onStitch(f int) bool {
+	if g == nil || f < 0 || len(g.Rows) == 0 || len(g.places) == 0 {
+		return false
+	}
+	s := &g.Rows[len(g.Rows)-1-g.cur.Back].Stitches[g.index(g.below(f))]
+	return s.Stitch != nil && !s.apart
+}
+
 // keep adds a row, and notes where its counted places are.
 func (g *Graph) keep(row GraphRow) {
 	g.Rows = append(g.Rows, row)

@@ -302,6 +302,7 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 		return true
 	}
 	k := w.count(p.N)
+	same := w.round && !w.from.ring && p == &n.Places[len(n.Places)-1] && inSameSpace(tail)
 	p = w.cornerSpace(p)
 	w.tchAt = false
 	if r := w.cur.run(); w.round && w.cur.atStart() && r != nil && r.tch { // the join stands on it
@@ -316,10 +317,13 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 && !(passed == 1 && !(w.round && w.from.runs[0].tch)) { // it was joined to the first, or turned on it
 			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
 		}
-	} else if p.Unit.Chain && w.round && !w.from.ring && w.cur.f.hasChains(w.cur.i) {
+	} else if w.round && !w.from.ring && p.Unit.Chain && w.cur.f.hasChains(w.cur.i) || same && p.Unit.Stitch == nil && p.Kind == ins.InNext && w.loopAhead() {
 		w.alongLoop(k, p, tail)
 	} else {
 		w.use(k, p.Unit.Stitch, p.At)
+	}
+	if same && w.loopAhead() && !w.inSpace() { // sl st into loop, ch 3, 2 dc in same loop
+		w.space(0, p.At)
 	}
 	w.turnRound()
 	return true
@@ -368,6 +372,34 @@ func (w *work) intoThat(list []ins.Item) bool {
 		}
 	}
 	return false
+}
+
+// inSameSpace reports whether the first stitch behind chains goes into the space where they begin.
+func inSameSpace(list []ins.Item) bool {
+	if len(list) == 0 || !is[*ins.Chain](list[0]) {
+		return false
+	}
+	for _, n := range list[1:] {
+		if p := placesOf(n); len(p) > 0 {
+			return p[0].Kind == ins.InSame && p[0].Unit.Space
+		}
+	}
+	return false
+}
+
+// loopAhead reports whether a chain space comes next, behind the stitch that the round was joined to.
+func (w *work) loopAhead() bool {
+	runs, i := w.cur.f.runs, w.cur.i
+	if i < len(runs) && w.cur.atStart() && !runs[i].space() && runs[i].n == 1 {
+		i++
+	}
+	return i < len(runs) && runs[i].space()
+}
+
+// inSpace reports whether the place that was gone to last is a chain space.
+func (w *work) inSpace() bool {
+	k := w.cur.i - 1
+	return k >= 0 && w.cur.off == 0 && w.cur.f.runs[k].space()
 }
 
 // goesInSame reports whether the first stitch of a list goes into the place that was worked into last.
@@ -519,6 +551,9 @@ func (w *work) same(n ins.Item, p *ins.Place) {
 			w.cur.step(1)
 			w.lastPos = w.cur.pos - 1
 		}
+	}
+	if st, ok := n.(*ins.Stitch); p.Unit.Space && !w.gaps && w.round && w.from.spaces(0) && !(ok && st.Kind != nil && st.Kind.ID == "slst") && w.g.onStitch(w.lastPos) {
+		w.doubtful("which space is the same one")
 	}
 	w.foot(n, w.feet(w.lastPos))
 }
