@@ -98,11 +98,36 @@ func TestPlacesAlongAndBetweenSpaces(t *testing.T) {
 		shells: "Round 1: ", // beside the next space stands a stitch alone: round 2 is told and not drawn
 		"Ch 10, join to form a ring.\nRnd 1: Ch 3, 31 dc in ring, join.\nRnd 2: Ch 9, *skip next d c, treble crochet (tr c) in next d c, ch 5, repeat from * all around, join in 4th st of ch.\n": "(ch 5, 1 tr) 15 times, ch 5",
 	} {
-		x := rows.Read("x", []byte("Terms: US\n"+src), rows.Options{})
-		g, ok := rows.GraphOf(x, x.Sections[0].Name, 0)
-		require.True(t, ok, src)
-		w, ok := FromGraph(g)
-		require.True(t, ok, src)
-		assert.Contains(t, w.words(len(w.Rows)-1), want, src)
+		assert.Contains(t, lastRound(t, src), want, src)
 	}
+}
+
+// What stands in the last words of a round, and in the first: a join is no stitch, slip stitches lead into the loop in which the
+// round then begins, a petal's chain is no picot and the last petal stands too. By hand: 12 places around.
+func TestHowRoundsBeginAndEnd(t *testing.T) {
+	ring := "Make a magic ring.\nRnd 1: Ch 1, 12 dc in ring, join in first dc.\n"
+	loops := ring + "Rnd 2: Ch 1, *sc in next dc, ch 3, skip next dc; rep from * around, join in first sc.\n"
+	for src, want := range map[string]string{
+		ring + "Rnd 2: Ch 1, dc in first dc, *ch 1, dc in next dc; rep from * around, ch 1, join in first dc.\n":                                                                                "(1 dc, ch 1) 12 times, joined with a slip stitch; 12 stitches",
+		ring + "Rnd 2: Ch 1, dc in first dc, *ch 1, dc in next dc; rep from * around, ch 1, sl st to join into 1st dc.\n":                                                                       "(1 dc, ch 1) 12 times, joined with a slip stitch; 12 stitches",
+		ring + "Rnd 2: Ch 1, sc in first dc, *ch 3, skip next dc, sc in next dc; rep from * 4 times, ch 1, join with hdc in first sc.\n":                                                        "ch 1 and hdc into the first stitch; 6 stitches",
+		ring + "Rnd 2: (INC) Ch 2, does not count, 2 dc in each dc around, join.\n":                                                                                                             "(2 dc in one stitch) 12 times, joined with a slip stitch; 24 stitches",
+		loops + "Rnd 3: Sl st in each of next 2 sts, ch 1, 1 sc in same (ch 3) loop as last sl st, *ch 6, 1 sc in next (ch 3) loop; rep from * around ending with ch 6, a sl st in first sc.\n": "(1 sc in ch-3 space, ch 6) 6 times, joined with a slip stitch; 6 stitches",
+		loops + "Rnd 3: Sl st into loop, ch 3, 2 dc in same loop, *ch 1, 3 dc in next loop; rep from * around, ch 1, join.\n":                                                                   "chain 3 as first dc, 2 dc in ch-3 space, (ch 1, 3 dc in ch-3 space) 5 times, ch 1, joined with a slip stitch; 18 stitches",
+		loops + "Rnd 3: Ch 1, *sc in next sc, 3 dc in each ch of next lp; rep from * around, join.\n":                                                                                           "(1 sc, 9 dc in ch-3 space) 6 times, joined with a slip stitch; 60 stitches",
+		ring + "Rnd 2: *Ch 4, 2 tr in same place, ch 4, sl st in same place, sl st in next dc; rep from * around.\n":                                                                            "(ch 4, 2 tr in one stitch, ch 4, 2 sl st) 11 times, ch 4, 2 tr in one stitch, ch 4, 1 sl st; 47 stitches",
+		ring + "Rnd 2: Ch 1, *sc in next dc, ch 3, sl st in same sc, skip next dc; rep from * around, join.\n":                                                                                  "(1 sc, 1 picot) 6 times",
+	} {
+		assert.Contains(t, lastRound(t, src), want, src)
+	}
+}
+
+// lastRound is the last round of a text in words.
+func lastRound(t *testing.T, src string) string {
+	x := rows.Read("x", []byte("Terms: US\n"+src), rows.Options{})
+	g, ok := rows.GraphOf(x, x.Sections[0].Name, 0)
+	require.True(t, ok, src)
+	w, ok := FromGraph(g)
+	require.True(t, ok, src)
+	return w.words(len(w.Rows) - 1)
 }

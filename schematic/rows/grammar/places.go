@@ -297,6 +297,9 @@ var cores = []form{
 		pl.Of, pl.Unit = true, ins.Unit{Chain: true, Word: "ch"}
 		return pl
 	}},
+	{rule: "core", pattern: "each/every $ch/$st of/in [the] $next [$ch] sp/space/loop/lp/arch", meaning: "each chain of the next space, however long", example: "1 sc in each ch of next loop, sc in next tr", build: func(*match) any {
+		return ins.Place{Kind: ins.InNext, N: ins.N(0), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
+	}},
 	{rule: "core", pattern: "each/every of $next $ch {n:num}", meaning: "each of so many stitches", example: "1 dc in each of next ch3", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: m.num("n", 1), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},

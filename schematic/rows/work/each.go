@@ -863,8 +863,23 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
 		return
 	}
+	if !ended && keep == 0 && times > 1 && w.stepsAround(body) {
+		w.seq(body[:len(body)-1], 0)
+		times++
+	}
 	w.looped1(n, times, per)
 	w.closes1(n, tail, times, !ended && w.cur.left > keep)
+}
+
+// stepsAround reports whether a repeat begins where it stands and ends with a slip stitch to the next stitch: the last one leads to the
+// first stitch of the round, in which it was begun: *ch 3, 2 dc in same st, ch 3, sl st in same st, sl st in next st.
+func (w *work) stepsAround(body []ins.Item) bool {
+	st, ok := body[len(body)-1].(*ins.Stitch)
+	if !ok || !w.round || w.cur.left > 0 || !goesInSame(body) || st.Kind == nil || st.Kind.ID != "slst" || len(st.Places) != 1 {
+		return false
+	}
+	p := &st.Places[0]
+	return p.Kind == ins.InNext && !p.Unit.Space && w.count(p.N) == 1
 }
 
 // ledOnce works a repeat in the space to which slip stitches led, where it begins there, and gives how often that is, and the repeat as it
@@ -1528,7 +1543,7 @@ func (w *work) spaceIn(body []ins.Item) (size int, ok bool) {
 			return w.spaceSize(list[k].Unit), true
 		}
 		if k := slices.IndexFunc(list, w.alongSpace); k >= 0 {
-			return w.n(list[k].N), true
+			return w.alongN(&list[k]), true
 		}
 	}
 	return 0, false
@@ -1536,14 +1551,28 @@ func (w *work) spaceIn(body []ins.Item) (size int, ok bool) {
 
 // alongSpace reports whether a place is each chain of a space of the round below: sc in next 5 ch, sc in next sc.
 func (w *work) alongSpace(p ins.Place) bool {
-	n := w.n(p.N)
+	n := w.alongN(&p)
 	return w.round && p.Kind == ins.InNext && p.Unit.Chain && n > 1 && slices.ContainsFunc(w.from.runs, func(r run) bool { return r.space() && r.chain == n })
+}
+
+// alongN is in how many chains a place lies: each ch of next loop, in as many as that has.
+func (w *work) alongN(p *ins.Place) int {
+	n := w.n(p.N)
+	if n != 0 || !p.Of || !p.Unit.Chain {
+		return n
+	}
+	for _, r := range w.cur.f.runs[min(w.cur.i, len(w.cur.f.runs)):] {
+		if r.space() {
+			return r.chain
+		}
+	}
+	return n
 }
 
 // pastJoin passes the stitch on which a round was joined, if its repeat begins along the space behind that: the stitch comes last.
 func (w *work) pastJoin(p *ins.Place) {
 	r := w.from.runs
-	if !w.alongSpace(*p) || !w.again || w.began || w.travel > 0 || len(r) < 2 || r[0].n != 1 || r[0].space() || !r[1].space() || r[1].chain != w.n(p.N) {
+	if !w.alongSpace(*p) || !w.again || w.began || w.travel > 0 || len(r) < 2 || r[0].n != 1 || r[0].space() || !r[1].space() || r[1].chain != w.alongN(p) {
 		return
 	}
 	if w.takeTurning(); w.cur.atStart() {

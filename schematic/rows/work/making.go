@@ -174,12 +174,28 @@ func (w *work) picotSlip(n *ins.Stitch) bool {
 	p := &n.Places[0]
 	first := p.Kind == ins.FromHook || n.Kind.ID == "slst" && p.Kind == ins.InTop && w.lastIsArch() && w.cur.left > 1 && !w.pinned || n.Kind.ID == "slst" && p.Kind == ins.InLast && w.lastIsArch() && w.cur.left > 1 && !w.round || n.Kind.ID == "slst" && (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InSame && !p.Unit.Space && w.lastIsArch())
 	k := len(w.out.runs) - 1
-	if !first || k < 0 || !w.out.runs[k].space() {
+	if !first || k < 0 || !w.out.runs[k].space() || p.Kind == ins.InSame && p.Unit.Stitch == nil && w.petal() {
 		return false
 	}
 	w.out.runs = w.out.runs[:k]
 	w.picots(1, n)
 	return true
+}
+
+// petal reports whether the last chain goes back down beside tall stitches that as long a chain led up to: ch 3, 2 tr in same
+// place, ch 3, sl st in same place.
+func (w *work) petal() bool {
+	k := len(w.out.runs) - 1
+	for i := k - 1; i >= 0; i-- {
+		r := &w.out.runs[i]
+		switch {
+		case r.tch || r.space():
+			return i < k-1 && (r.chain == w.out.runs[k].chain || r.tch && w.startChain == w.out.runs[k].chain)
+		case r.kind == nil || r.kind.Height < 2:
+			return false
+		}
+	}
+	return k > 0 && w.freeChain == w.out.runs[k].chain
 }
 
 // lastIsArch reports whether what was made last is a chain that stands on a stitch.
@@ -494,6 +510,10 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	}
 	switch p.Kind {
 	case ins.InNext:
+		if along := w.alongN(p); along != k {
+			q := *p
+			q.N, p = ins.N(along), &q
+		}
 		w.pastJoin(p)
 		w.eachFoot(n, p)
 	case ins.InFirst:

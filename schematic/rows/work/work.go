@@ -93,6 +93,7 @@ type work struct {
 	beyond                 int       // chains beyond the stitch that the first chain counts as
 	joined                 *ins.Join // the join at the row's end, if it has one
 	endsIn                 *ins.Join // what it ends in: the join, or a stitch into the chain that began it
+	freeChain              int       // the chain that begins the row and is no stitch of it
 	startChain, startSpace int       // the chain that begins the row, and what of it is a space
 	per                    int       // stitches that the first repeat to an end uses
 	perAt                  ins.Span
@@ -702,6 +703,7 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 	}
 	n = beforeGaps(beforeMesh(n, k, tail), k, tail)
 	if top == 0 && w.counts(n.Count, k, false, n.At) != ins.CountsAsStitch {
+		w.freeChain = k
 		if w.g != nil && w.quiet == 0 {
 			w.g.uncounted(k)
 		}
