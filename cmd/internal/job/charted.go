@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -29,17 +30,25 @@ func charted(p *schematic.Pattern, text, section string, size int, o chart.Optio
 		}
 		name, heading = names[i], names[i]
 	}
-	g, ok := rows.GraphOf(x, heading, size)
-	if !ok {
-		return "", nil, &OptionError{fmt.Sprintf("there are no rows to chart as %q", name)}
+	var works []*chart.Work
+	var of *rows.Section
+	for s, g := range rows.Graphs(x, size, func(s *rows.Section) bool { return heading == "" || s.Name == heading }) {
+		if of = cmp.Or(of, s); of != s {
+			break
+		}
+		if w, ok := chart.FromGraph(g); ok {
+			works = append(works, w.Parts()...)
+		}
 	}
-	w, ok := chart.FromGraph(g)
-	if !ok {
+	switch {
+	case of == nil:
+		return "", nil, &OptionError{fmt.Sprintf("there are no rows to chart as %q", name)}
+	case len(works) == 0:
 		return "", nil, &OptionError{fmt.Sprintf("there are no stitches to chart as %q", name)}
 	}
 	o.Title, o.Designer = p.Title, p.Designer
-	for _, part := range w.Parts() {
-		drawn, err := chart.Draw(part, o)
+	for _, w := range works {
+		drawn, err := chart.Draw(w, o)
 		if err != nil {
 			return "", nil, fmt.Errorf("chart of %s: %w", name, err)
 		}

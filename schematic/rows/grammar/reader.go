@@ -2389,7 +2389,7 @@ func (r *Reader) labels(l *ins.Line, label *ins.Label, t []text.Token, k int) in
 	label.At.Line = t[0].Line
 	r.around = r.around || saysRound(l.Src)
 	label.Round = label.Round || r.around || r.knits && !r.crochet && goesAround(t)
-	label.Side = cmp.Or(label.Side, bracketSide(t[k:]))
+	label.Side = cmp.Or(label.Side, toldSide(t[k:]))
 	beforeFirst(label)
 	l.Label = label
 	k += asFollows(t[k:])
@@ -2436,44 +2436,28 @@ func countedTwice(l *ins.Line) {
 	}
 }
 
-// bracketSide is the side that stands in brackets at either end of a row: (RS) K8; K8, p3, k8 (Wrong side). 0: none does.
-func bracketSide(t []text.Token) int {
-	for len(t) > 0 && t[len(t)-1].Is(".") {
+// toldSide is the side that words at either end of a row tell, apart from its work: (RS) K8; With WS facing, k8; K8, p3, k8 (Wrong
+// side); K8. This is a wrong-side row. 0: none does.
+func toldSide(t []text.Token) int {
+	const most = 14 // (this is a wrong side row)
+	for len(t) > 0 && t[len(t)-1].Is(".", ")", "]", ">") {
 		t = t[:len(t)-1]
 	}
-	const most = 7 // (this is a wrong side row)
-	n := len(t)
-	if n > 0 && t[0].Is("(", "[") {
-		if end := slices.IndexFunc(t, func(t text.Token) bool { return t.Is(")", "]") }); end > 0 && end < most+2 {
-			if side := sideNamed(t[1:end]); side > 0 {
+	for i := range min(len(t), most) {
+		if i > 0 && t[i].Is(")", "]", ">", ",", ".", ":", "-", "--") {
+			if side := text.SideNamed(t[:i]); side > 0 {
 				return side
 			}
 		}
 	}
-	if n < 3 || !t[n-1].Is(")", "]") {
-		return 0
-	}
-	for i := n - 2; i >= max(n-most-2, 0); i-- {
-		if t[i].Is("(", "[") {
-			return sideNamed(t[i+1 : n-1])
+	for i := len(t) - 2; i >= max(len(t)-most, 0); i-- {
+		if t[i].Is("(", "[", ",", ".", "-", "--", ";") {
+			if side := text.SideNamed(t[i+1:]); side > 0 {
+				return side
+			}
 		}
 	}
 	return 0
-}
-
-// sideNamed is the side that words in brackets say a row is of, and nothing else: rs; wrong side facing; this is a right side row.
-func sideNamed(t []text.Token) (side int) {
-	for i := range t {
-		switch {
-		case near(t, i).Is("rs") || near(t, i).Is("right") && near(t, i+1).Is("side"):
-			side = 1
-		case near(t, i).Is("ws") || near(t, i).Is("wrong") && near(t, i+1).Is("side"):
-			side = 2
-		case !near(t, i).Is("side", "facing", "of", "work", "the", "this", "is", "a", "row", "=", "you", "on", "fabric"):
-			return 0
-		}
-	}
-	return side
 }
 
 // yarnBefore is how many tokens behind the k-th name the yarn of a row: Row 1: White: knit.

@@ -431,7 +431,7 @@ var pieces = Once(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|fee
 func ofPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces().MatchString(words) }
 
 // inline is the name of a piece before its first instruction: Back: With 5 mm needles; SLEEVES-Commence.
-var inline = Once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?|\. +)(.+)$`)
+var inline = Once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,30}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?|\. +)(.+)$`)
 
 // Inline cuts a line into the name of a piece and its first instruction, if it begins with one.
 func Inline(text string) (name, rest string, ok bool) {

@@ -1,6 +1,8 @@
 package text
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -61,7 +63,7 @@ func (p *labeller) eatAny(words ...string) bool {
 // if the line has no label, and the count that stands within it.
 func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 	p := labeller{t: t, roundR: roundR}
-	if !p.side() || !p.rowAhead() {
+	if !p.side() || p.eatAny(":") && !p.rowAhead() || !p.rowAhead() {
 		p.i, p.l = 0, ins.Label{}
 	}
 	p.firm = false
@@ -135,7 +137,7 @@ func (p *labeller) side() bool {
 		p.i = save
 		return false
 	}
-	if p.i++; p.peek(-1).Is("right", "wrong") {
+	if p.i++; p.peek(0).Is("side") {
 		p.i++
 	}
 	p.eatAny("facing")
@@ -155,10 +157,30 @@ func sideOf(a, b *Token) int {
 	switch {
 	case a.Is("rs", "rsf") || a.Is("right") && b.Is("side"):
 		return 1
-	case a.Is("ws", "wsf") || a.Is("wrong") && b.Is("side"):
+	case a.Is("ws", "wsf") || a.Is("wrong", "reverse", "back") && b.Is("side"):
 		return 2
 	}
 	return 0
+}
+
+// SideNamed is the side that words say a row is of, and nothing else: rs; wrong side facing; this is a right side row; this is the wrong
+// side of the scarf. 0: they say none, or more.
+func SideNamed(t []Token) (side int) {
+	for i := range t {
+		a, b := &t[i], &nothing
+		if i+1 < len(t) {
+			b = &t[i+1]
+		}
+		switch {
+		case sideOf(a, b) > 0:
+			side = sideOf(a, b)
+		case side > 0 && a.Is("of") && b.Is("the", "your") && i+3 == len(t):
+			return side
+		case !a.Is("(", "[", "<", "=", "side", "facing", "of", "work", "worked", "the", "this", "is", "a", "row", "you", "with", "on", "fabric", "-", "--", ","):
+			return 0
+		}
+	}
+	return side
 }
 
 // toClose goes behind the bracket that is open, and takes the name that it says.
@@ -233,7 +255,10 @@ func (p *labeller) numbered() bool {
 		return false
 	}
 	if !word && t.Ord > 0 {
-		if round, word = RowWord(p.peek(-1).S); !word { // 2nd and all even rounds
+		if round, word = RowWord(p.peek(-1).S); !word { // 2nd and all even rounds, 1st wrong-side row
+			if p.side() {
+				p.firm = false
+			}
 			round, word = RowWord(p.peek(0).S)
 			p.i++
 		}
@@ -659,6 +684,8 @@ func (p *labeller) behind() {
 			continue
 		case sideOf(p.peek(0), p.peek(1)) != 0 && p.side():
 			continue
+		case p.peek(0).Is("is") && p.saysSide():
+			continue
 		case p.eat("for", "all", "sizes") || p.eat("all", "sizes") || p.overAll() || p.ofPattern():
 			continue
 		case p.peek(0).Is("(", "[", "{"):
@@ -681,6 +708,17 @@ func (p *labeller) overAll() bool {
 		return false
 	}
 	p.i += k + 1
+	return true
+}
+
+// saysSide reads that a row is one of a side, up to a colon: Row 1 is a wrong-side row:
+func (p *labeller) saysSide() bool {
+	k := slices.IndexFunc(p.t[p.i:], func(t Token) bool { return t.Is(":") })
+	if k < 0 || SideNamed(p.t[p.i:p.i+k]) == 0 {
+		return false
+	}
+	p.l.Side = SideNamed(p.t[p.i : p.i+k])
+	p.i += k
 	return true
 }
 
@@ -738,6 +776,7 @@ func (p *labeller) bracket() bool {
 		if name != "" {
 			p.l.Name = name
 		}
+		p.l.Side = cmp.Or(SideNamed(p.t[from:p.i-1]), p.l.Side)
 		return true
 	case !number && name != "" && k <= 2 && p.t[from+k-1].Is("row", "rnd", "round"):
 		p.l.Name, p.firm = name, true

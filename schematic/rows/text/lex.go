@@ -329,8 +329,8 @@ func (l *lexer) slipped() bool {
 	return true
 }
 
-// byInitials are abbreviations that are written letter by letter: b.l.o., F.O., B.O.
-var byInitials = set("blo flo fo mr mc bo co")
+// byInitials are abbreviations that are written letter by letter: b.l.o., F.O., B.O., R.S.
+var byInitials = set("blo flo fo mr mc bo co rs ws")
 
 // initials goes over the letters with full stops that the word at start begins, and gives their abbreviation; nothing if it is none.
 func (l *lexer) initials(start int) string {

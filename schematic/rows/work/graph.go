@@ -2,6 +2,7 @@ package work
 
 import (
 	"cmp"
+	"fmt"
 	"iter"
 	"slices"
 
@@ -20,6 +21,7 @@ type Graph struct {
 	Sided   bool    // the text tells right-side rows from wrong-side ones
 	Cut     bool    // more than maxGraph stitches: the rest is left out
 	From    *Origin // the divided row that it is a part of; nil: none
+	Earlier *Graph  // what the section worked before it began anew; nil: nothing
 	Assumed int     // stitches on which a stitch pattern is shown that says no number; 0: it says one
 
 	cur     GraphRow
@@ -121,7 +123,7 @@ func Graphs(x *ins.Text, size int, want func(*ins.Section) bool) iter.Seq2[*ins.
 				continue
 			}
 			// a recorded row is worked more strictly: those that follow go on from the row as it is worked else
-			if want(s) && !yield(s, r.fork().recorded(s)) {
+			if want(s) && !r.fork().recorded(s).each(func(g *Graph) bool { return yield(s, g) }) {
 				return
 			}
 			r.begin(s)
@@ -131,6 +133,24 @@ func Graphs(x *ins.Text, size int, want func(*ins.Section) bool) iter.Seq2[*ins.
 			r.end()
 		}
 	}
+}
+
+// each yields what a section worked each time that it began anew, in order, and last the graph itself.
+func (g *Graph) each(yield func(*Graph) bool) bool {
+	var list []*Graph
+	for ; g != nil; g = g.Earlier {
+		list = append(list, g)
+	}
+	for k := range list {
+		g := list[len(list)-1-k]
+		if k > 0 {
+			g.Section += fmt.Sprintf(", part %d", k+1)
+		}
+		if !yield(g) {
+			return false
+		}
+	}
+	return true
 }
 
 // Len is the number of stitches and chains that the graph holds.
@@ -621,8 +641,13 @@ func (row *GraphRow) arches() int {
 	return n
 }
 
-// anew drops what was recorded before the section begins with stitches of its own.
+// anew parts what was recorded from what the section begins next with stitches of its own; rows told before are a graph by themselves.
 func (g *Graph) anew() {
+	if slices.ContainsFunc(g.Rows, func(row GraphRow) bool { return row.told && !row.Start && len(row.Stitches) > 0 }) {
+		before := *g
+		before.places = nil
+		g.Earlier, g.From, g.Again, g.Cut = &before, nil, [2]int{}, false
+	}
 	g.Rows, g.places, g.total, g.lost = nil, g.places[:0], 0, false
 }
 
