@@ -30,7 +30,10 @@ func (r *Reader) ownStitch(line string) bool {
 		body = body[k+1:]
 	}
 	main, inside, _ := strings.Cut(line[:i], "(")
-	items := r.ownItems(body)
+	items := r.brioche(line[i:])
+	if items == nil {
+		items = r.ownItems(body)
+	}
 	took := false
 	for _, name := range []string{main, strings.Trim(inside, " )")} {
 		words := strings.Fields(strings.ToLower(name))
@@ -50,6 +53,19 @@ func (r *Reader) ownStitch(line string) bool {
 		r.macros[short], took = items, true
 	}
 	return took
+}
+
+// withYarnOver is how a stitch of brioche is told: k2tog the slipped stitch and its yarn over.
+var withYarnOver = text.Once(`(?i)^\W*(?:brioche (?:knit|purl)\W+)?(k|p)(?:nit|url|1|2 ?tog)?[ (]+(?:(?:the|next|slipped|knit|purl|sl|slip|sts?|stitch|and|tog|together|with|that|was|in|below|row)[ )]+)+(?:(?:its|their|the|corresponding|paired|accompanying) +)*(?:yo|yarn ?over)s?\b(?:\W+(?:the|and|sl|slipped|st|stitch|tog|together|as|one|of|from|in|last|previous|row|round|rnd|below|shawl))*\W*$|^\W*(k|p)(?:nit|url|1)? (?:the )?sl1yo (?:tog|together)\b[^,]*$`)
+
+// brioche is the stitch of brioche that words tell; nil if they tell another.
+func (r *Reader) brioche(body string) []ins.Item {
+	m := withYarnOver().FindStringSubmatch(body)
+	if m == nil || !text.Has(body, "tog") || !text.Has(body, "st") && !text.Has(body, "sl") && !text.Has(body, "with") { // k2tog and yo is lace
+		return nil
+	}
+	kind, _ := r.thing([]byte("br" + strings.ToLower(m[1]+m[2])))
+	return []ins.Item{&ins.Stitch{N: ins.N(1), Kind: kind.Kind}}
 }
 
 // ownItems are the instructions of a knitted stitch; nil if they are not all read, or no more than plain stitches.

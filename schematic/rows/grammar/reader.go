@@ -2357,7 +2357,7 @@ func (r *Reader) line(tokens []text.Token) {
 	l.Chart = slices.ContainsFunc(l.Body, charted)
 	l.Needles = r.needleCounts(tokens)
 	if l.Label == nil && !r.kept(l, tokens) && !short {
-		r.yarn = cmp.Or(takenUp(l.Body), r.yarn)
+		r.yarn = cmp.Or(p.goesOnIn(), takenUp(l.Body), r.yarn)
 		r.heldBefore(l)
 		r.x.Read.Words++
 		r.note(r.x.Src[first.Line-1], first.Line)
@@ -2372,6 +2372,9 @@ func (r *Reader) line(tokens []text.Token) {
 	}
 	r.over(tokens, l)
 	l.Yarn, r.yarn = cmp.Or(p.within(tokens[:k]).yarnInLabel(), p.yarnCastOn(l), r.yarn), ""
+	if l.Label == nil {
+		r.yarn = p.goesOnIn()
+	}
 	l.Sizes = r.only
 	r.sec.Lines = append(r.sec.Lines, r.behindCastOn(l)...)
 	r.x.Read.Lines++

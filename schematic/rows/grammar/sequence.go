@@ -2236,7 +2236,8 @@ func (s *sequence) yarnAt(i int) (name string, to int) {
 	t := s.at(i)
 	letter := t.Kind == 'w' && len(t.S) == 1 && t.S[0] >= 'a' && t.S[0] <= 'h' && (t.Cap || t.Glued && s.r.colourNamed(t.S[0]))
 	numbered := t.Kind == 'n' && t.Num.By == nil && t.Num.All > 0 && t.Num.All < 10 && s.at(i-1).Is("color", "colour")
-	if !letter && !yarnNames[t.S] && !numbered && s.declaredAt(i) == "" {
+	other := t.Is("main", "contrast") && s.at(i+1).Is("pattern", "patt", "piece", "part", "body", "section", "panel", "fabric", "needle", "needles")
+	if other || !letter && !yarnNames[t.S] && !numbered && s.declaredAt(i) == "" {
 		return "", i
 	}
 	name = strings.ToUpper(t.S)
@@ -2306,6 +2307,34 @@ func (p *parser) yarnCastOn(l *ins.Line) string {
 		}
 	}
 	return ""
+}
+
+// goesOn are the words with which a clause begins that says how the work goes on.
+var goesOn = set("continue cont work finish complete knit change switch go return join rejoin attach reattach pick use using with resume proceed remainder rest remaining all " +
+	"further following begin start")
+
+// goesOnIn is the yarn in which a sentence says that the work goes on: continue in MC; the rest of the hat is worked in black; drop white, pick up
+// black. Empty: it says none.
+func (p *parser) goesOnIn() (yarn string) {
+	s, told, onward := &sequence{parser: p}, true, false
+	for i := 0; i < len(p.t); i++ {
+		t := &p.t[i]
+		switch {
+		case t.Is(".", ",", ";", ":", "--", "-", "and", "then", "now", "the"):
+			told, onward = true, onward && t.Is("the")
+		case told:
+			told, onward = false, goesOn[t.S]
+			if name, to := s.yarnAt(i); name != "" && (s.at(to).Is("only", "alone") || s.at(to).Is("yarn", "is") && slices.ContainsFunc(p.t[to:], func(t text.Token) bool { return t.Is("rest", "remainder", "remaining") })) {
+				yarn = name
+			}
+		}
+		if onward && t.Is("in", "with", "using", "use", "to", "join", "rejoin", "attach", "reattach", "up") {
+			if name, _ := s.yarnAt(i + 1); name != "" {
+				yarn = name
+			}
+		}
+	}
+	return yarn
 }
 
 // taken is the yarn that words take up for what follows: with MC; change to B; where work is told, in MC too.

@@ -255,20 +255,25 @@ func (p *labeller) numbered() bool {
 		return false
 	}
 	if !word && t.Ord > 0 {
-		if round, word = RowWord(p.peek(-1).S); !word { // 2nd and all even rounds, 1st wrong-side row
-			if p.side() {
-				p.firm = false
-			}
-			round, word = RowWord(p.peek(0).S)
-			p.i++
-		}
-		if !word || p.peek(-1).Kind != 'w' {
+		if round, word = p.wordBehind(); !word {
 			p.i = start
 			return false
 		}
 	}
 	p.l.Round = round
 	return true
+}
+
+// wordBehind reads the word for rows behind their numbers: 2nd and all even rounds, 1st wrong-side row.
+func (p *labeller) wordBehind() (round, word bool) {
+	if round, word = RowWord(p.peek(-1).S); !word {
+		firm := p.firm
+		p.side()
+		p.firm = firm
+		round, word = RowWord(p.peek(0).S)
+		p.i++
+	}
+	return round, word && p.peek(-1).Kind == 'w'
 }
 
 // nameBefore passes the name of a row in a bracket before its number: Round (left hand) 15:

@@ -449,6 +449,11 @@ func (r *runner) anew() {
 	r.fresh, r.begun = true, true
 }
 
+// onlyCut reports whether a yarn is joined where another one was cut, and no stitches wait: Rejoin MC.
+func (r *runner) onlyCut(n *ins.JoinYarn) bool {
+	return n.From == "yarn" && len(n.Place) == 0 && !n.N.Set() && len(r.lefts) == 0 && r.fab != nil && r.fab.stitches() > 0
+}
+
 // joinYarn takes up stitches that a row left unworked, or begins along an edge.
 func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	if r.round && r.fab != nil && r.fab.stitches() > 0 && len(r.lefts) == 0 && (len(n.Place) > 0 || n.From == "yarn" || n.From == "first") { // another colour in the next round
@@ -456,6 +461,9 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 			r.carry = nil
 			return
 		}
+	}
+	if skipped == 0 && r.onlyCut(n) {
+		return
 	}
 	r.only()
 	r.carry, r.side, r.cloth = nil, 0, ins.Cloth{}

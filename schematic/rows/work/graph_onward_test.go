@@ -1,0 +1,48 @@
+package work
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// A sentence between the rows tells in which yarn the work goes on (common practice).
+func TestASentenceTellsTheYarnOfTheRowsThatFollow(t *testing.T) {
+	for _, words := range []string{"Continue in A.", "Remainder of mitt will be knit in A.", "The rest of the hat is worked in A only.", "Drop B, pick up A.", "Cut B and continue in A only.",
+		"Work remaining rounds in A.", "From here on, use A only.", "Rejoin A.", "Finish in A."} {
+		assert.Contains(t, pictured(t, "Yarns A and B.\nWith A, cast on 4 sts and join in the round.\nRnd 1: With B, knit.\n"+words+"\nRnd 2: Knit.\n", func(s GraphStitch) string { return s.Colour }), "\nBBBB\nAAAA\n", words)
+	}
+	assert.Contains(t, pictured(t, "Yarns A and B.\nWith A, cast on 4 sts and join in the round.\nRnd 1: With B, knit.\nContinue in main pattern.\nRnd 2: Knit.\n", func(s GraphStitch) string { return s.Colour }), "\nBBBB\nBBBB\n")
+}
+
+// A wrong-side row is told by words at either end of its line, or in its name.
+func TestASideIsToldInWordsAroundARow(t *testing.T) {
+	for _, row := range []string{"Row 1 (this is a wrong side row): K8", "1st wrong-side row: K8", "Row 1: K8. (This is the wrong side of the headband)", "Row 1: K8. This row is the wrong side", "Row 1 is a wrong-side row: K8",
+		"Row 1. Wrong side. K8", "Row 1 (W.S.): K8", "Row 1: With WS facing, k8", "Row 1: K8 - wrong side", "Row 1 = WS: K8", "WS: Row 1: K8"} {
+		g, ok := GraphOf(Read("t", []byte("Cast on 8 sts.\n"+row+".\nRow 2: K8.\n"), Options{TermsSet: true}), "", 0)
+		assert.True(t, ok && g.Sided && !g.Rows[1].RS && g.Rows[2].RS, row)
+	}
+}
+
+// Stitches of brioche under names of the text's own; k2tog, yo is lace.
+func TestStitchesOfBriocheAreToldInWords(t *testing.T) {
+	for words, want := range map[string]string{"k2tog the stitch and its yo": "brk", "P2tog purl stitch and corresponding yo": "brp", "knit the slipped stitch together with its yarn over": "brk", "k2tog, yo": "k2togyo"} {
+		text := fmt.Sprintf("Abbreviations\nzz: %s\n\nCast on 8 sts.\nRow 1: *Sl1yo, zz; rep from * to last 2 sts, k2.\n", words)
+		assert.Contains(t, pictured(t, text, func(s GraphStitch) string { return s.Stitch.ID }), "\nsl1yo"+want+"sl1yo"+want, words)
+	}
+}
+
+// A piece that is begun within a section takes no row of the one before it away.
+func TestAPieceBegunAnewKeepsTheOneBeforeIt(t *testing.T) {
+	x := Read("t", []byte("Strip\nCast on 4 sts.\nRow 1 (RS): K4.\nRow 2: P4. Bind off.\nFor the border, cast on 6 sts.\nRow 1 (RS): P6.\n"), Options{TermsSet: true})
+	var rows []int
+	var names []string
+	for _, g := range Graphs(x, 0, func(*ins.Section) bool { return true }) {
+		rows, names = append(rows, len(g.Rows)), append(names, g.Section)
+	}
+	assert.Equal(t, []int{3, 2}, rows)
+	assert.Equal(t, []string{"Strip", "Strip, part 2"}, names)
+}
