@@ -456,11 +456,9 @@ func (r *runner) onlyCut(n *ins.JoinYarn) bool {
 
 // joinYarn takes up stitches that a row left unworked, or begins along an edge.
 func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
-	if r.round && r.fab != nil && r.fab.stitches() > 0 && len(r.lefts) == 0 && (len(n.Place) > 0 || n.From == "yarn" || n.From == "first") { // another colour in the next round
-		if len(n.Place) > 0 && n.From != "held" && (n.Place[0].Unit.Space || n.Place[0].Unit.Any() || n.Place[0].Unit.Stitch != nil) {
-			r.carry = nil
-			return
-		}
+	if r.round && r.fab != nil && r.fab.stitches() > 0 && len(r.lefts) == 0 && len(n.Place) > 0 && n.From != "held" && (n.Place[0].Unit.Space || n.Place[0].Unit.Any() || n.Place[0].Unit.Stitch != nil) { // another colour in the next round
+		r.carry = nil
+		return
 	}
 	if skipped == 0 && r.onlyCut(n) {
 		return
