@@ -604,7 +604,7 @@ func (a *assembly) round(m *schematic.Made, p *panel) {
 	case a.flaps(m, p):
 	case m.Kind == schematic.KindHat && p.crowned():
 		a.tube(m, p)
-	case !holds[m.Kind] && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m)) && !a.isBodice(m)):
+	case !holds[m.Kind] && (sharedOut(a.startRuns(m)) && !a.isBodice(m, a.startRuns(m)) || sharedOut(a.endRuns(m)) && !a.isBodice(m, a.endRuns(m))):
 		a.share(m, p)
 	case a.isLeg(m, p.view):
 		start, _ := ends(p)
@@ -616,9 +616,9 @@ func (a *assembly) round(m *schematic.Made, p *panel) {
 	}
 }
 
-// isBodice reports whether a round from the hem goes on in fronts and backs alone, which lie on its two halves.
-func (a *assembly) isBodice(m *schematic.Made) bool {
-	return !downwards(m) && !slices.ContainsFunc(a.endRuns(m), func(r run) bool { return r.main && a.facing(r.name) == either })
+// isBodice reports whether a round from the hem goes on in, or begins from, fronts and backs alone, which lie on its two halves.
+func (a *assembly) isBodice(m *schematic.Made, runs []run) bool {
+	return !downwards(m) && !slices.ContainsFunc(runs, func(r run) bool { return r.main && a.facing(r.name) == either })
 }
 
 // isLeg reports whether a view is that of a part of the last round before it that goes on in a round of its own.
@@ -725,8 +725,11 @@ func (a *assembly) bandOfPanels(m *schematic.Made, view int) {
 // flat is a piece worked flat; one that runs round the body is cut where the body is folded, midway
 // between its parts.
 func (a *assembly) flat(m *schematic.Made, p *panel) {
+	given := len(a.hollow)
 	if h := a.lengthwise(m, p); h != nil {
 		a.add(h, m.Make)
+		return
+	} else if len(a.hollow) > given {
 		return
 	}
 	if h := a.sideways(m, p); h != nil {

@@ -62,17 +62,23 @@ func (a *assembly) hood(q *proto) (*panel, bool) {
 	if top, ok := q.opens(); ok { // its edges meet in front of the face
 		at := q.middle()
 		p.lines = append(slices.Clone(p.lines), schematic.Line{Kind: schematic.LineEdge, Name: "face", A: pt{X: at, Y: start}, B: pt{X: at, Y: top}})
-		if b := a.bandOf(q); b != nil { // its right half laps over the left
-			p.lines = append(p.lines, schematic.Line{Kind: schematic.LineEdge, Name: "band", A: pt{X: at + b.deep, Y: start}, B: pt{X: at + b.deep, Y: top}})
-			for y := start + ribGap/2; b.ribs && y < top; y += ribGap {
-				p.tick(pt{X: at, Y: y}, pt{X: at + b.deep, Y: y})
-			}
-		}
+		p.bandInFront(a.bandOf(q), at, start, top)
 	}
 	p.where = motion{cos: 1, by: pt{X: (lo.X+hi.X)/2 - q.middle(), Y: hi.Y - start}}
 	p.laid = chord{own: [2]pt{{X: q.middle() - wide/2, Y: start}, {X: q.middle() + wide/2, Y: start}},
 		on: [2]pt{{X: lo.X, Y: hi.Y}, {X: hi.X, Y: hi.Y}}, hold: 0.5}
 	return p, true
+}
+
+// bandInFront draws the band along edges that meet at x: the right half laps over the left.
+func (p *panel) bandInFront(b *strip, x, low, high float64) {
+	if b == nil {
+		return
+	}
+	p.lines = append(p.lines, schematic.Line{Kind: schematic.LineEdge, Name: "band", A: pt{X: x + b.deep, Y: low}, B: pt{X: x + b.deep, Y: high}})
+	for y := low + ribGap/2; b.ribs && y < high; y += ribGap {
+		p.tick(pt{X: x, Y: y}, pt{X: x + b.deep, Y: y})
+	}
 }
 
 // bandOf is the band that lies along the edges of a panel, or nil.

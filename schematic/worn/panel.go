@@ -57,6 +57,7 @@ type panel struct {
 	strap      bool     // of a saddle shoulder
 	strip      bool     // a band that bends
 	stands     bool     // a strip that stands up from a neck
+	meets      bool     // its edges meet in front
 	halved     bool     // but a half of its piece shows
 	turned     bool     // some of it is turned in
 	turnedBy   float64  // how deep

@@ -127,6 +127,7 @@ func (a *assembly) trunk() bool {
 		return false
 	}
 	if q := a.ring(root); q != nil {
+		a.closeInFront(root.panel, q)
 		root.panel = q
 	}
 	p := root.panel
@@ -789,7 +790,7 @@ func (a *assembly) overlay() {
 func (a *assembly) over(p *panel) (by pt, apart, ok bool) {
 	var pairs []pair
 	for _, o := range a.placed {
-		if o.face == either || o.face == p.face {
+		if o.face == either || o.face == p.face && (p.face != back || o.made == p.made) { // of what lies behind, one may go on from another
 			continue
 		}
 		pairs = append(pairs, p.pairs(o)...)
@@ -811,10 +812,14 @@ func (a *assembly) over(p *panel) (by pt, apart, ok bool) {
 // pairs are the bonded runs of a panel, each with that of a placed one at the same side which is most alike in length.
 func (p *panel) pairs(o *panel) []pair {
 	var out []pair
+	along := 1.0
+	if o.face == p.face { // they lie side by side
+		along = -1
+	}
 	for _, r := range keyedRuns(p.loop) {
 		best, unlike := keyedRun{}, math.Inf(1)
 		for _, s := range keyedRuns(o.drawn) {
-			same := r.key == s.key && binds(r.key, p, o) && dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0
+			same := r.key == s.key && (along > 0 || strings.HasPrefix(r.key, "held ")) && binds(r.key, p, o) && along*dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0
 			if by := absf(dist(r.a, r.z) - dist(s.a, s.z)); same && by < unlike {
 				best, unlike = s, by
 			}

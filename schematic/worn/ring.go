@@ -40,7 +40,7 @@ func (p *panel) ring() *panel {
 	for i := range q.loop {
 		s := &q.loop[i]
 		s.a = half(s.a)
-		if joinOf(*s) == left[0] && !levelAt(&q, i, lo.Y) && !levelAt(&q, i, hi.Y) {
+		if (opens || joinOf(*s) == left[0]) && !levelAt(&q, i, lo.Y) && !levelAt(&q, i, hi.Y) {
 			s.fold, s.keys, s.name = true, []string{"fold of " + p.name}, "fold"
 		}
 	}
@@ -59,7 +59,7 @@ func (p *panel) ring() *panel {
 		q.flare()
 		q.lines = append(q.lines, schematic.Line{Kind: schematic.LineEdge, A: pt{X: mid, Y: lo.Y}, B: pt{X: mid, Y: hi.Y}})
 	}
-	q.halved, q.closed = true, true
+	q.halved, q.closed, q.meets = true, true, opens
 	return &q
 }
 
@@ -71,7 +71,7 @@ func (p *panel) flare() {
 	p.loop = slices.DeleteFunc(p.loop, func(s side) bool { return s.fold && s.a.Y > lo.Y+close && s.a.Y < hi.Y-close && !wide(s.a) })
 }
 
-// opensInFront reports whether a flat piece from the neck, such as a cape, meets in front: its sides are called so, and nothing is worked or sewn to them.
+// opensInFront reports whether a flat piece from the neck, such as a cape, meets in front: its sides are called so, and nothing but a band is worked or sewn to them.
 func (p *panel) opensInFront() bool {
 	lo, hi := box(p.loop)
 	if !downwards(p.made) || p.made.Kind != schematic.KindPoncho && p.made.Kind != schematic.KindBody {
@@ -81,7 +81,7 @@ func (p *panel) opensInFront() bool {
 	for i, s := range p.loop {
 		switch {
 		case levelAt(p, i, lo.Y), levelAt(p, i, hi.Y):
-		case len(s.keys) > 0 || !strings.Contains(strings.ToLower(s.name), "front"):
+		case len(notBends(s.keys)) > 0 || !strings.Contains(strings.ToLower(s.name), "front"):
 			return false
 		default:
 			n++
@@ -96,4 +96,31 @@ func joinOf(s side) string {
 		return s.keys[0]
 	}
 	return ""
+}
+
+// closeInFront draws the bands along the sides of a piece that meets in front, one over the other, on its ring; no other edge takes them then.
+func (a *assembly) closeInFront(p, ring *panel) {
+	if !p.opensInFront() {
+		return
+	}
+	lo, hi := box(p.loop)
+	along := func(s *strip, level bool) bool {
+		for i, e := range p.loop {
+			if (levelAt(p, i, lo.Y) || levelAt(p, i, hi.Y)) == level && slices.Contains(e.keys, s.key) {
+				return true
+			}
+		}
+		return false
+	}
+	drawn := false
+	a.strips = slices.DeleteFunc(a.strips, func(s *strip) bool {
+		if !along(s, false) || along(s, true) {
+			return false
+		}
+		if !drawn {
+			ring.bandInFront(s, ring.middle(), lo.Y, hi.Y)
+		}
+		drawn = true
+		return true
+	})
 }

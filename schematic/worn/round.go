@@ -46,13 +46,22 @@ func middleOf(runs []run, i int) float64 {
 func downwards(m *schematic.Made) bool { return m.From == schematic.FromNeck }
 
 // inFront is the run that lies in front, or -1.
-func (a *assembly) inFront(runs []run) int {
-	for i, r := range runs {
-		if r.main && a.facing(r.name) == front {
-			return i
-		}
+func (a *assembly) inFront(runs []run) int { return a.inFace(runs, front) }
+
+// inFace is the run that lies behind, or else in front, or -1.
+func (a *assembly) inFace(runs []run, f face) int {
+	if f != back {
+		f = front
 	}
-	return -1
+	return slices.IndexFunc(runs, func(r run) bool { return r.main && a.facing(r.name) == f })
+}
+
+// behindFirst reports whether a view of a round is the half of it that lies behind the first, and begins from a run that lies there.
+func (a *assembly) behindFirst(m *schematic.Made, p *panel, runs []run) bool {
+	lo, hi := bounds(m.Views[0].Outline)
+	l, h := box(p.loop)
+	start, _ := ends(p)
+	return p.face == back && a.inFace(runs, back) >= 0 && (start == l.Y && absf(l.Y-lo.Y) < close || start == h.Y && absf(h.Y-hi.Y) < close)
 }
 
 func longest(runs []run) int {
@@ -70,10 +79,10 @@ func longest(runs []run) int {
 func (a *assembly) tube(m *schematic.Made, p *panel) {
 	start, end := ends(p)
 	sr, er := a.startRuns(m), a.endRuns(m)
-	if p.view > 0 {
+	if p.view > 0 && !a.behindFirst(m, p, sr) {
 		sr = nil
 	}
-	if a.inFront(sr) >= 0 || a.inFront(er) >= 0 {
+	if p.face != back && (a.inFront(sr) >= 0 || a.inFront(er) >= 0) {
 		p.face = front
 	}
 	if len(m.Piece.Onto) > 0 && p.view == 0 {
@@ -191,7 +200,7 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 		total += float64(r.n)
 	}
 	var from float64
-	if i := a.inFront(runs); i >= 0 {
+	if i := a.inFace(runs, p.face); i >= 0 {
 		from = middleOf(runs, i) - total/4
 	} else {
 		from = middleOf(runs, longest(runs)) - total*shows.before()

@@ -32,10 +32,68 @@ func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
 		return nil
 	}
 	h := p.cut(func(q pt) float64 { return y - q.Y }, "fold of "+m.Name)
-	if h != nil {
-		h.halved, h.lengthwise = true, true
+	over := p.cut(func(q pt) float64 { return q.Y - y }, "fold of "+m.Name)
+	if h == nil || over == nil {
+		return nil
 	}
+	if folded := over.points(); !alikeOver(h.points(), folded, y) {
+		if crossesItself(folded) {
+			a.hollow = append(a.hollow, hollow{m, "its fronts, folded over its back, lie on each other"})
+			return nil
+		}
+		h = over.upsideDown(p.middle(), y) // its other half lies in front, the other way up
+	}
+	h.halved, h.lengthwise = true, true
 	return h
+}
+
+// alikeOver reports whether two halves of a piece cover each other when it is folded at a height.
+func alikeOver(lower, upper []pt, y float64) bool {
+	var on []pt
+	for _, q := range slices.Backward(upper) {
+		on = append(on, pt{X: q.X, Y: 2*y - q.Y})
+	}
+	return common(lower, on) > 0.97*max(area(lower), area(on))
+}
+
+// crossesItself reports whether the way round a loop crosses itself.
+func crossesItself(loop []pt) bool {
+	n := len(loop)
+	beside := func(a, b, c pt) float64 { return cross(sub(b, a), sub(c, a)) }
+	for i := range n {
+		a, b := loop[i], loop[(i+1)%n]
+		for k := i + 2; k < n; k++ {
+			c, d := loop[k], loop[(k+1)%n]
+			if beside(a, b, c)*beside(a, b, d) < -close && beside(c, d, a)*beside(c, d, b) < -close {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// upsideDown is the panel turned by half a turn about a place.
+func (p *panel) upsideDown(x, y float64) *panel {
+	m := motion{cos: -1, by: pt{X: 2 * x, Y: 2 * y}}
+	q := *p
+	q.loop, q.lines, q.ribs, q.marks = slices.Clone(p.loop), slices.Clone(p.lines), slices.Clone(p.ribs), slices.Clone(p.marks)
+	for i := range q.loop {
+		q.loop[i].a = m.at(q.loop[i].a)
+	}
+	for i := range q.lines {
+		q.lines[i].A, q.lines[i].B = m.at(q.lines[i].A), m.at(q.lines[i].B)
+	}
+	for i := range q.ribs {
+		r := &q.ribs[i]
+		r.Poly, r.Dir = slices.Clone(r.Poly), m.turn(r.Dir)
+		for k := range r.Poly {
+			r.Poly[k] = m.at(r.Poly[k])
+		}
+	}
+	for i := range q.marks {
+		q.marks[i].At = m.at(q.marks[i].At)
+	}
+	return &q
 }
 
 // joinWithin are the edges of a piece that a join sews to others of it; none if it binds anything else, or does so at a fold or in places.

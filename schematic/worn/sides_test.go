@@ -320,3 +320,103 @@ func TestARoundThatIsDividedMoreThanOnceIsNoted(t *testing.T) {
 	require.Len(t, noted(g), 1)
 	assert.Contains(t, noted(g)[0].Message, "divided more than once")
 }
+
+// A front of 16 rows and a back of 24 (80 and 120 mm) go on in a round of 60 rows (300 mm), which hangs upright: the back's hem shows 40 mm below the front's.
+func TestARoundThatBeginsFromFrontAndBackHemsStandsOnBoth(t *testing.T) {
+	g, a := dressedText(t, inTens+`
+  - piece: Front hem
+    kind: front
+    sections: [{cast on: 80}, {even: 16 rows}]
+  - piece: Back hem
+    kind: back
+    sections: [{cast on: 80}, {even: 24 rows}]
+  - piece: Body
+    worked: in the round, from the hem
+    sections:
+      - start from: [{piece: Front hem, panel: Front}, {piece: Back hem, panel: Back}]
+      - {even: 60 rows}
+      - divide:
+          - {part: Front, stitches: 72, left edge: armhole, right edge: armhole, sections: [even: 30 rows, {bind off: all, edge: shoulder}]}
+          - {bind off: 8, edge: underarm}
+          - {part: Back, stitches: 72, left edge: armhole, right edge: armhole, sections: [even: 40 rows, {bind off: all, edge: shoulder}]}
+          - {bind off: 8, edge: underarm}
+`)
+	assert.Empty(t, noted(g))
+	low := map[string]float64{}
+	for _, p := range a.placed {
+		assert.InDelta(t, 0, p.where.sin, 1e-9, p.name)
+		low[p.name] = bottomOf(p.drawn)
+	}
+	assert.Contains(t, low, "Back hem")
+	assert.InDelta(t, 40, low["Front hem"]-low["Back hem"], 0.01)
+}
+
+const capelet = inTens + `
+  - piece: Capelet
+    kind: poncho
+    worked: flat, from the neck
+    left edge: front edge
+    right edge: front edge
+    sections: [{cast on: 80, edge: neck}, {increase: 8, at: across, every: 4 rows, times: 10}, {bind off: all, edge: hem}]
+  - piece: Left band
+    kind: band
+    onto: ["Capelet left front edge, 1 in every 1 rows"]
+    sections: [{even: 6 rows}, {bind off: all}]
+  - piece: Right band
+    kind: band
+    onto: ["Capelet right front edge, 1 in every 1 rows"]
+    sections: [{even: 6 rows}, {bind off: all}]
+`
+
+// A capelet that is buttoned is closed, 160 stitches, 800 mm, around at its hem; the right band, 6 rows or 30 mm, lies over the left from the middle on.
+func TestABandOnEitherFrontEdgeClosesACapelet(t *testing.T) {
+	g, a := dressedText(t, capelet)
+	assert.Empty(t, noted(g))
+	hem := measured(t, g, "hem")
+	assert.True(t, hem.Around)
+	assert.Equal(t, 800.0, hem.Length.Float())
+	assert.Zero(t, a.count("Left band")+a.count("Right band"))
+	var at []float64
+	for _, l := range g.Worn.Views[0].Lines {
+		if l.Kind == schematic.LineEdge {
+			at = append(at, l.A.X)
+		}
+	}
+	assert.Equal(t, []float64{0, 30}, at)
+}
+
+const onePiece = inTens + `
+  - piece: Kimono
+    kind: body
+    sections:
+      - {cast on: 60, edge: back hem}
+      - {even: 40 rows}
+      - {add: 20, at: both edges, edge: sleeve underside}
+      - {even: 20 rows, left edge: cuff, right edge: cuff}
+      - divide:
+          - part: Right front
+            stitches: 40
+            sections:
+              - {even: 20 rows}
+              - {bind off: 20, at: right edge, edge: sleeve underside}
+              - {increase: 1, at: left edge, every: 1 row, times: TIMES, rows: 40, left edge: front edge, right edge: front side}
+              - {bind off: all, edge: front hem}
+          - {bind off: 20, edge: neck}
+          - {part: Left front, stitches: 40, mirror of: Right front}
+joins:
+  - {sew: Kimono Right front front side, to: Kimono right side}
+  - {sew: Kimono Left front front side, to: Kimono left side}
+`
+
+// The fronts of what is worked over the shoulders lie in front: with 5 more stitches each, of 20 between them, the opening is 10 stitches, 50 mm, wide at the hem. Where
+// they would lie on each other, one piece is no picture of them.
+func TestTheFrontsOfOnePieceLieInFront(t *testing.T) {
+	_, a := dressedText(t, strings.Replace(onePiece, "TIMES", "5", 1))
+	hasCorner(t, points(a.placed[0].drawn), -25, 0)
+	hasCorner(t, points(a.placed[0].drawn), 25, 0)
+	g := schematic.Work(written(t, strings.Replace(onePiece, "TIMES", "15", 1)), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.Len(t, noted(g), 1)
+	assert.Contains(t, noted(g)[0].Message, "lie on each other")
+}

@@ -66,6 +66,11 @@ func (a *assembly) strip(s *strip) bool {
 	if s.ribs {
 		p.bandRibs(in, out)
 	}
+	if host := along.at[0].p; host.meets { // so is its collar
+		lo, hi := box(p.drawn)
+		x := host.where.at(pt{X: host.middle()}).X
+		p.lines = append(p.lines, schematic.Line{Kind: schematic.LineEdge, A: pt{X: x, Y: lo.Y}, B: pt{X: x, Y: hi.Y}})
+	}
 	a.placed = append(a.placed, p)
 	return true
 }
