@@ -76,6 +76,7 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 	if len(p.Grading) > 0 || !slices.ContainsFunc(all, func(f finding.Finding) bool { return f.Kind == "drawn/written" }) {
 		return nil
 	}
+	before := schematic.WorkAll(p)
 	for k, g := range p.Gauges[:min(len(p.Gauges), mostSwapped)] {
 		if g.Stitches.Eq(g.Rows) {
 			continue
@@ -83,8 +84,9 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 		q := *p
 		q.Gauges = slices.Clone(p.Gauges)
 		q.Gauges[k].Stitches, q.Gauges[k].Rows = g.Rows, g.Stitches
-		found := look(&q, schematic.WorkAll(&q))
-		if slices.ContainsFunc(found, drawn) {
+		gs := schematic.WorkAll(&q)
+		found := look(&q, gs)
+		if slices.ContainsFunc(found, drawn) || recounted(before, gs) {
 			continue
 		}
 		found = append(found, finding.Finding{Kind: "drawn/gauge", Severity: finding.Warning, Pos: g.Pos,
@@ -94,4 +96,20 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 		return found
 	}
 	return nil
+}
+
+// recounted reports whether a measurement is of other stitches or rows in one garment than in the other, as the widest place of a piece may be another.
+func recounted(a, b []*schematic.Garment) bool {
+	for i, g := range a {
+		for k, m := range g.Pieces {
+			counts := map[string]int{}
+			for _, v := range m.Measures {
+				counts[v.ID] = v.Count
+			}
+			if slices.ContainsFunc(b[i].Pieces[k].Measures, func(v schematic.Measure) bool { n, ok := counts[v.ID]; return ok && n != v.Count }) {
+				return true
+			}
+		}
+	}
+	return false
 }

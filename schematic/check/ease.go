@@ -30,9 +30,9 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 	for _, g := range gs {
 		low, ok := body.Low.At(g.Index)
 		if !ok || slices.ContainsFunc(back, func(f finding.Finding) bool {
-			return f.Kind == "grading/backwards" && (slices.Contains(f.Sizes, g.Size) || slices.Contains(f.Sizes, p.Sizes.Names[min(g.Index+1, p.Sizes.Len()-1)]))
+			return slices.Contains(f.Sizes, g.Size) || f.Kind == "grading/backwards" && slices.Contains(f.Sizes, p.Sizes.Names[min(g.Index+1, p.Sizes.Len()-1)])
 		}) {
-			continue // its body goes back, or the next one does, which is told there
+			continue // its body jumps or goes back, or the next one does, which is told there
 		}
 		high, ranged := body.High.At(g.Index)
 		made, slack, how, ok := finishedOf(p, g, name)

@@ -53,7 +53,41 @@ func slipped(p *schematic.Pattern, gs []*schematic.Garment, all finding.List) fi
 	if s.in = every; len(every) > 1 {
 		s.all = s.explain()
 	}
+	for i := range every[1:] {
+		s.in = every[i : i+2]
+		s.all = s.exchange()
+	}
 	return s.all
+}
+
+// exchange explains what is found in two sizes beside each other by numbers that stand in each other's place, in one line.
+func (s *slip) exchange() finding.List {
+	var best []answer
+	for _, n := range s.candidates() {
+		a, hasA := n.of(s.p).At(s.in[0])
+		b, hasB := n.of(s.p).At(s.in[1])
+		if !hasA || !hasB || a.Eq(b) || *s.left < 0 || len(best) > 1 {
+			continue
+		}
+		if x, ok := s.answer(n, int(b.Floor()), int(a.Floor())); ok {
+			best = append(best, x)
+		}
+	}
+	if len(best) != 1 {
+		return s.all
+	}
+	x, y := s.p.Sizes.Names[s.in[0]], s.p.Sizes.Names[s.in[1]]
+	was := [2]int{best[0].to[1], best[0].to[0]}
+	return s.tell(best[0], []string{x, y}, fmt.Sprintf("%d in %s and %d in %s are probably in each other's place", was[0], x, was[1], y),
+		fmt.Sprintf("%d, %d", was[0], was[1]), fmt.Sprintf("%d, %d", best[0].to[0], best[0].to[1]))
+}
+
+// candidates are the numbers that may explain something, if there is something to explain.
+func (s *slip) candidates() []number {
+	if !slices.ContainsFunc(s.all, s.mine) {
+		return nil
+	}
+	return numbers(s.p, s.all)
 }
 
 // mine reports whether something is found of the counts, joins or written measurements in the sizes of the slip.
@@ -62,31 +96,36 @@ func (s *slip) mine(f finding.Finding) bool {
 	if !slices.Contains([]string{"arithmetic", "joins", "drawn"}, family) || f.Kind == "arithmetic/row-side" {
 		return false // on which side of the work a row begins is a matter of the order of the work
 	}
+	if s.two() {
+		return len(f.Sizes) > 0 && !slices.ContainsFunc(f.Sizes, func(name string) bool {
+			return name != s.p.Sizes.Names[s.in[0]] && name != s.p.Sizes.Names[s.in[1]]
+		})
+	}
 	if len(s.in) > 1 {
 		return len(f.Sizes) != 1
 	}
 	return slices.Equal(f.Sizes, []string{s.p.Sizes.Names[s.in[0]]}) || s.p.Sizes.Len() == 1 && len(f.Sizes) == 0
 }
 
+// two reports whether the slip is one of two sizes of more.
+func (s *slip) two() bool { return len(s.in) == 2 && s.p.Sizes.Len() > 2 }
+
 // answer is a number, what may have been meant by it, and what is found then.
 type answer struct {
 	number
-	to   int
+	to   []int // in each of the sizes of the slip
 	pos  finding.Pos
 	left finding.List
 }
 
 func (s *slip) explain() finding.List {
-	if !slices.ContainsFunc(s.all, s.mine) {
-		return s.all
-	}
 	var best []answer
-	for _, n := range numbers(s.p, s.all) {
+	for _, n := range s.candidates() {
 		for _, to := range guesses(n.of(s.p), s.in) {
 			if *s.left < 0 || len(best) > 1 && len(best[0].left) == 0 {
 				return s.all
 			}
-			a, ok := s.answer(n, to)
+			a, ok := s.answer(n, slices.Repeat([]int{to}, len(s.in))...)
 			switch {
 			case !ok:
 			case len(best) == 0 || len(a.left) < len(best[0].left):
@@ -99,11 +138,16 @@ func (s *slip) explain() finding.List {
 	if len(best) != 1 {
 		return s.all
 	}
-	return s.tell(best[0])
+	was, _ := best[0].of(s.p).At(s.in[0])
+	sizes, where, to := []string(nil), "", strconv.Itoa(best[0].to[0])
+	if len(s.in) == 1 && s.p.Sizes.Len() > 1 {
+		sizes, where = []string{s.p.Sizes.Names[s.in[0]]}, " in "+s.p.Sizes.Names[s.in[0]]
+	}
+	return s.tell(best[0], sizes, fmt.Sprintf("%s%s is probably %s", was, where, to), was.String(), to)
 }
 
 // answer is what is found with another number in the place of one; false if it does not explain what is found now.
-func (s *slip) answer(n number, to int) (answer, bool) {
+func (s *slip) answer(n number, to ...int) (answer, bool) {
 	q := n.with(s.p, s.in, to)
 	if !s.quiet(q, n.piece) {
 		return answer{}, false
@@ -113,13 +157,8 @@ func (s *slip) answer(n number, to int) (answer, bool) {
 	return answer{n, to, placeOf(s.p.Pieces[n.piece].Sections, q.Pieces[n.piece].Sections), left}, s.explains(left)
 }
 
-// tell is what is left to find beside the slip, and the slip.
-func (s *slip) tell(a answer) finding.List {
-	was, _ := a.of(s.p).At(s.in[0])
-	sizes, where := []string(nil), ""
-	if len(s.in) == 1 && s.p.Sizes.Len() > 1 {
-		sizes, where = []string{s.p.Sizes.Names[s.in[0]]}, " in "+s.p.Sizes.Names[s.in[0]]
-	}
+// tell is what is left to find beside the slip, and the slip, in words, with the numbers that stand there and those that were meant.
+func (s *slip) tell(a answer, sizes []string, message, was, to string) finding.List {
 	var told []string
 	kind, severity := "", finding.Note
 	for _, f := range s.all {
@@ -138,8 +177,8 @@ func (s *slip) tell(a answer) finding.List {
 		told = append(told[:mostTold], fmt.Sprintf("and %d more", len(told)-mostTold))
 	}
 	out := append(slices.Clone(a.left), finding.Finding{Kind: kind, Severity: severity, Pos: a.pos, Piece: s.p.Pieces[a.piece].Name, Sizes: sizes,
-		Message: fmt.Sprintf("%s%s is probably %d: the rest agrees with that", was, where, a.to),
-		Have:    fmt.Sprintf("%s; so %s", was, strings.Join(told, "; ")), Want: strconv.Itoa(a.to), Fix: fmt.Sprintf("write %d", a.to)})
+		Message: message + ": the rest agrees with that",
+		Have:    fmt.Sprintf("%s; so %s", was, strings.Join(told, "; ")), Want: to, Fix: "write " + to})
 	out.Sort()
 	return out
 }
@@ -181,14 +220,14 @@ func (n number) visit(p *schematic.Pattern, f func(expr.Graded) expr.Graded) *sc
 }
 
 // with is the pattern with another number in its place, in some sizes.
-func (n number) with(p *schematic.Pattern, in []int, to int) *schematic.Pattern {
+func (n number) with(p *schematic.Pattern, in, to []int) *schematic.Pattern {
 	q := *p
 	q.Pieces = slices.Clone(p.Pieces)
 	q.Pieces[n.piece] = n.visit(p, func(g expr.Graded) expr.Graded {
 		g.Vals = slices.Clone(g.Vals)
-		for _, i := range in {
+		for k, i := range in {
 			if i < len(g.Vals) {
-				g.Vals[i] = units.Int(int64(to))
+				g.Vals[i] = units.Int(int64(to[k]))
 			}
 		}
 		return g

@@ -109,3 +109,20 @@ func TestANumberForAllSizesIsNotWrongInOneOfThem(t *testing.T) {
 	require.Len(t, found, 1, "%v", kindsOf(found))
 	assert.Equal(t, "arithmetic/count: 90 in S is probably 92: the rest agrees with that", kindsOf(found)[0])
 }
+
+// By hand: 112 in M and 102 in L for 102 and 112: less 10 they are 102 and 92, where 92 and 102 are stated, and the hem goes back from 56 to 51 cm. Exchanged, both agree.
+func TestTwoSizesInEachOthersPlaceAreOneSlip(t *testing.T) {
+	found := foundIn(t, strings.Replace(plainBack, "92 (102, 112, 122)", "92 (112, 102, 122)", 1))
+	require.Len(t, found, 1, "%v", kindsOf(found))
+	assert.Equal(t, "arithmetic/count: 112 in M and 102 in L are probably in each other's place: the rest agrees with that", kindsOf(found)[0])
+	assert.Equal(t, []string{"M", "L"}, found[0].Sizes)
+	assert.Equal(t, "write 102, 112", found[0].Fix)
+	assert.Equal(t, 11, found[0].Pos.Line)
+}
+
+// By hand: 10 less than 102 and 112 are the 92 and 102 stated but for two sizes, whose fixes to copy are told one by one: a line with dashes would delete the others.
+func TestAFixToCopyHasNoDash(t *testing.T) {
+	found := foundIn(t, strings.Replace(plainBack, "to: 82 (92, 102, 112)", "to: 82 (94, 105, 112)", 1))
+	require.Len(t, found, 1, "%v", kindsOf(found))
+	assert.Equal(t, "M: state `to: 92`, or change what the section works; L: state `to: 102`, or change what the section works", found[0].Fix)
+}

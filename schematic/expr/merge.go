@@ -162,6 +162,9 @@ func one(sizes Sizes, group finding.List) finding.List {
 				}
 			}
 			*of(&f) = together(sizes, *of(&group[0]), texts, at)
+			if _, copied, _ := strings.Cut(*of(&f), "`"); strings.Contains(strings.Split(copied, "`")[0], Dash) { // would delete the sizes that are right
+				*of(&f) = apart(sizes, texts, at)
+			}
 		}
 	}
 	if len(f.Sizes) > 0 {
