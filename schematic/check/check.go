@@ -78,8 +78,8 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 	}
 	before := schematic.WorkAll(p)
 	for k, g := range p.Gauges[:min(len(p.Gauges), mostSwapped)] {
-		if g.Stitches.Eq(g.Rows) {
-			continue
+		if g.Stitches.Eq(g.Rows) || g.Stitch != "" && !g.Crochet(p.Terms) && g.Stitches.Less(g.Rows) {
+			continue // a knitted stitch is wider than high (common practice): these stand in their places
 		}
 		q := *p
 		q.Gauges = slices.Clone(p.Gauges)

@@ -99,6 +99,18 @@ func TestYarnThatJumpsIsAskedAbout(t *testing.T) {
 	}
 }
 
+// By hand: twice 90 stitches are 90 cm at 20 over 10 cm, and 60 cm at 30, as is written. 20 stitches and 30 rows are a gauge of knitting as they stand, and one of crochet exchanged.
+func TestAGaugeOfKnittingWithMoreRowsThanStitchesIsNotCalledExchanged(t *testing.T) {
+	for stitch, want := range map[string]string{"in stocking stitch": "drawn/written", "in double crochet": "drawn/gauge"} {
+		p := given.Text(t, "version: 1\npattern: P\nterms: UK\nunits: cm\nsizes: S\ngauges:\n  fabric: 20 sts and 30 rows over 10 cm "+stitch+"\npieces:\n"+
+			"  - piece: Back\n    sections: [{cast on: 90}, {even: 60 rows, width: bust}, {bind off: all}]\nfinished:\n  bust: {is: 60, of: 2 x Back bust}\n")
+		found := check.Pattern(p, schematic.WorkAll(p))
+		if assert.Len(t, found, 1) {
+			assert.Equal(t, want, found[0].Kind, stitch)
+		}
+	}
+}
+
 // By hand: 90 stitches are 45 cm at 20 over 10 cm, and 30 cm at 30. With the bust written as 90 cm the gauge has its numbers in each other's place; with
 // 60 cm it has not, and with 75 cm neither would do.
 func TestAGaugeWithItsNumbersExchangedIsToldAsOne(t *testing.T) {
