@@ -1,0 +1,127 @@
+package schematic
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+func TestAWordIsCutOffTheFrontOfAName(t *testing.T) {
+	for _, c := range []struct {
+		s, word, rest string
+		ok            bool
+	}{
+		{"back", "Back", "", true}, {" Back  neck ", "back", "neck", true}, {"backs neck", "back", "backs neck", false}, {"bac", "back", "bac", false}, {"", "back", "", false},
+		{"back", "", "back", false}, {"neck back", "back", "neck back", false},
+	} {
+		rest, ok := cutWord(c.s, c.word)
+		assert.Equal(t, c.ok, ok, c.s)
+		assert.Equal(t, c.rest, rest, c.s)
+	}
+}
+
+// By hand: over a way from 0,0 to 10,0 and up to 10,20. Beside it the distance is square to it; past its ends it is that from the end, by 3, 4, 5.
+func TestHowFarAPlaceIsFromAWay(t *testing.T) {
+	way := []Point{{0, 0}, {10, 0}, {10, 20}}
+	for p, want := range map[Point]float64{{5, 0}: 0, {5, -3}: 3, {4, 2}: 2, {13, 24}: 5, {-3, 4}: 5, {7, 10}: 3, {12, 15}: 2, {10, 20}: 0, {-4, -3}: 5, {10, 25}: 5} {
+		assert.InDelta(t, want, distToPath(way, p), 1e-9, "%v", p)
+	}
+	slanted := []Point{{0, 0}, {30, 40}}
+	assert.InDelta(t, 5, distToPath(slanted, Point{15 + 4, 20 - 3}), 1e-9)
+	assert.InDelta(t, 10, distToPath(slanted, Point{30 + 6, 40 + 8}), 1e-9)
+	assert.InDelta(t, 5, distToPath([]Point{{1, 1}, {1, 1}}, Point{4, 5}), 1e-9, "a way of no length")
+	assert.True(t, math.IsInf(distToPath(nil, Point{}), 1))
+}
+
+// By hand: of 100 stitches a half has its middle at 25. A gap from 20 to 30 lies there, one from 30 to 50 is 15 on, one at the beginning 20 back, one from 70 to 80 lies in the middle of the other half.
+func TestARoundIsFoldedSoThatItsGapIsInTheMiddle(t *testing.T) {
+	for gap, want := range map[[2]int]int{{20, 30}: 0, {30, 50}: 15, {0, 10}: 80, {70, 80}: 0, {40, 60}: 25, {42, 62}: 77, {-6, 6}: 75 + 50 - 100} {
+		assert.Equal(t, want, centredFold(gap, 100), "%v", gap)
+	}
+}
+
+// By hand: four stitches spread over blocks of 30 and 10 are three and one, half of them at each side of its block; of a tube half at each side of the whole.
+func TestAShapingAcrossIsSharedByTheBlocksOfTheRow(t *testing.T) {
+	row := func(round bool, counts ...int) *worker {
+		w := &worker{cur: &strand{round: round}}
+		for _, n := range counts {
+			w.cur.blocks = append(w.cur.blocks, block{runs: []run{{n: n}}})
+		}
+		return w
+	}
+	moved := func(w *worker, sh Shaping) (left, right []string, places int) {
+		n := len(w.cur.blocks)
+		m := movement{make([]profile, n), make([]profile, n)}
+		places = m.shape(w, &sh, sh.At)
+		for i := range n {
+			of := func(p profile) string {
+				if len(p) == 0 {
+					return "0"
+				}
+				return p.last().d.String()
+			}
+			left, right = append(left, of(m.left[i])), append(right, of(m.right[i]))
+		}
+		return left, right, places
+	}
+	four := Shaping{Increase: true, By: expr.Counts(4), Every: expr.Counts(2), Times: expr.Counts(1), At: Across}
+	left, right, _ := moved(row(false, 30, 10), four)
+	assert.Equal(t, []string{"1.5", "0.5"}, left)
+	assert.Equal(t, []string{"1.5", "0.5"}, right)
+	left, right, _ = moved(row(true, 40), four)
+	assert.Equal(t, [][]string{{"2"}, {"2"}}, [][]string{left, right})
+	four.At, four.Increase = BothEdges, false
+	left, right, places := moved(row(false, 30, 10), four)
+	assert.Equal(t, [][]string{{"-4", "0"}, {"0", "-4"}}, [][]string{left, right})
+	assert.Equal(t, 2, places)
+	four.At = RightEdge
+	left, right, places = moved(row(false, 30, 10), four)
+	assert.Equal(t, [][]string{{"0", "0"}, {"0", "-4"}}, [][]string{left, right})
+	assert.Equal(t, 1, places)
+}
+
+// By hand: a rib of 4 that goes by 4 asks that of the count before it where the piece ends after it, or one row shapes across any count; where fabric follows it does not, nor worked flat.
+func TestWhatARibThatComesNextAsks(t *testing.T) {
+	rib, fabric, end := &Even{Rib: true}, &Even{}, &BindOff{All: true}
+	once := &Shape{Shapings: []Shaping{{At: Across, By: expr.Counts(4), Every: expr.Counts(1), Times: expr.Counts(1)}}}
+	steps := map[Section]Step{rib: {Rows: 6}, fabric: {Rows: 9}, end: {Before: 40}, once: {Rows: 1, Before: 40, After: 44}}
+	need := func(round bool, next ...Section) Need {
+		f := &Fitting{Chooser: &nearest{ribs: map[Section]Need{rib: {4, 2}}}, Steps: steps, Round: round, next: next}
+		return f.ribNext()
+	}
+	assert.Equal(t, Need{4, 2}, need(true, rib))
+	assert.Equal(t, Need{4, 2}, need(true, rib, end))
+	assert.Equal(t, Need{4, 2}, need(true, rib, once))
+	assert.Equal(t, Need{4, 2}, need(true, &Fold{}, rib, end), "what is no row lies between")
+	assert.Equal(t, Need{}, need(true, rib, fabric))
+	assert.Equal(t, Need{}, need(true, rib, fabric, end))
+	assert.Equal(t, Need{}, need(false, rib, end))
+	assert.Equal(t, Need{}, need(true, fabric, rib))
+	assert.Equal(t, Need{}, need(true))
+}
+
+// between is a chooser between two gauges.
+type between struct {
+	nearest
+	was, now Gauge
+}
+
+func (c *between) Gauge(string) (was, now Gauge) { return c.was, c.now }
+
+// By hand, at 20 stitches and 20 rows over 10 cm: a corner of 90 degrees takes two stitches a row, 2 × tan 45°. One row is one decrease of two; two rows are two of them; at 40 rows for 20 stitches a row is half
+// as high and takes one stitch: two stitches every second row.
+func TestACornerIsShapedByItsAngle(t *testing.T) {
+	of := func(rows, wasSts, wasRows, sts, nowRows int64) mitring {
+		g := func(s, r int64) Gauge { return Gauge{Stitches: units.Int(s), Rows: units.Int(r), Over: units.Int(100)} }
+		f := &Fitting{Chooser: &between{was: g(wasSts, wasRows), now: g(sts, nowRows)}, N: 60, step: Step{Rows: int(rows), After: 30}}
+		return f.mitred(&Mitre{Increase: true}, mitring{2, 7, 9}, math.Pi/4)
+	}
+	assert.Equal(t, mitring{2, 1, 1}, of(1, 20, 20, 20, 20))
+	assert.Equal(t, mitring{2, 1, 2}, of(2, 20, 20, 20, 20))
+	assert.Equal(t, mitring{2, 2, 10}, of(20, 20, 40, 20, 40))
+	assert.Equal(t, mitring{2, 1, 20}, of(10, 20, 20, 40, 40))
+}
