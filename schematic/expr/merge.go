@@ -161,10 +161,7 @@ func one(sizes Sizes, group finding.List) finding.List {
 					texts[i] = *of(&group[n-1])
 				}
 			}
-			*of(&f) = together(sizes, *of(&group[0]), texts, at)
-			if _, copied, _ := strings.Cut(*of(&f), "`"); strings.Contains(strings.Split(copied, "`")[0], Dash) { // would delete the sizes that are right
-				*of(&f) = apart(sizes, texts, at)
-			}
+			*of(&f) = toCopy(sizes, *of(&group[0]), texts, at)
 		}
 	}
 	if len(f.Sizes) > 0 {
@@ -185,6 +182,16 @@ func concerned(sizes Sizes, at []int) []string {
 		return nil
 	}
 	return names
+}
+
+// toCopy is one text for the texts of several sizes; each behind its size, if a line that is set apart to be copied would have a dash, and so delete the
+// sizes that are right.
+func toCopy(sizes Sizes, first string, texts []string, at []int) string {
+	text := together(sizes, first, texts, at)
+	if _, copied, _ := strings.Cut(text, "`"); strings.Contains(strings.Split(copied, "`")[0], Dash) {
+		return apart(sizes, texts, at)
+	}
+	return text
 }
 
 // together is one text for the texts of several sizes, those with a number in at. First is one of them.
