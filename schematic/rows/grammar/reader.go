@@ -747,10 +747,13 @@ func (r *Reader) spread(tokens []text.Token) {
 // named reports whether the first line of a text is its title, though its words may be read as an instruction or its
 // signs are those of none: A Springy, Lacy Knit Scarf.
 func (r *Reader) named(trimmed string, n int) bool {
+	if r.x.Title != "" || n > 3 || strings.TrimSpace(strings.Join(r.x.Src[:n-1], "")) != "" {
+		return false
+	}
 	bare := titleAside().ReplaceAllString(trimmed, "")
 	aside := bare != trimmed && bare != ""
 	trimmed = bare
-	if r.x.Title != "" || n > 3 || strings.TrimSpace(strings.Join(r.x.Src[:n-1], "")) != "" || strings.ContainsAny(trimmed, ".:;=*()[]0123456789") {
+	if strings.ContainsAny(trimmed, ".:;=*()[]0123456789") {
 		return false
 	}
 	if _, _, ok := text.Heading(trimmed); !aside && ok && !r.instruction(trimmed) || r.spells(trimmed) {

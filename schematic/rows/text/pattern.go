@@ -1,11 +1,13 @@
 package text
 
 import (
+	"math/bits"
 	"regexp"
 	"regexp/syntax"
 	"slices"
 	"sync"
 	"sync/atomic"
+	"unicode/utf8"
 )
 
 // Pattern is a regular expression that first looks whether a line has the letters that it can't do without: most lines have not.
@@ -28,7 +30,9 @@ func (l *lazy) pattern() *Pattern {
 	l.once.Do(func() {
 		l.p.Regexp = regexp.MustCompile(l.expr)
 		if tree, err := syntax.Parse(l.expr, syntax.Perl); err == nil {
-			l.p.need = needs(tree.Simplify())
+			for _, w := range needs(tree.Simplify()) {
+				l.p.need = append(l.p.need, w.has)
+			}
 		}
 	})
 	return &l.p
@@ -103,75 +107,187 @@ func (m *letters) hold(o *letters) bool {
 }
 
 // mostNeeds bounds the ways in which a line may have what a pattern needs.
-const mostNeeds = 32
+const mostNeeds = 128
+
+// way is one way to have what an expression needs: its letters, and the first and last of them where it begins and ends with
+// these, 0 where that is not known.
+type way struct {
+	has         letters
+	first, last byte
+}
 
 // needs are the letters without which an expression fits nowhere: one of several ways; nil if nothing is known.
-func needs(e *syntax.Regexp) []letters {
+func needs(e *syntax.Regexp) []way {
 	switch e.Op {
 	case syntax.OpLiteral:
-		m, all := lettersOf(string(e.Rune))
-		if all || m == (letters{}) {
-			return nil
-		}
-		return []letters{m}
+		return literalNeeds(string(e.Rune))
 	case syntax.OpCharClass:
 		return classNeeds(e.Rune)
 	case syntax.OpCapture, syntax.OpPlus:
 		return needs(e.Sub[0])
+	case syntax.OpRepeat:
+		if e.Min > 0 {
+			return needs(e.Sub[0])
+		}
 	case syntax.OpAlternate:
-		var out []letters
-		for _, sub := range e.Sub {
-			more := needs(sub)
-			if more == nil || len(out)+len(more) > mostNeeds {
-				return nil
-			}
-			out = append(out, more...)
-		}
-		return out
+		return anyNeeds(e.Sub)
 	case syntax.OpConcat:
-		var out []letters
-		for _, sub := range e.Sub {
-			out = bothNeeds(out, needs(sub))
-		}
-		return out
+		return sequenceNeeds(e.Sub)
 	}
 	return nil
 }
 
-// bothNeeds are the ways to have what two stretches need, one behind the other.
-func bothNeeds(a, b []letters) []letters {
-	switch {
-	case a == nil || b != nil && len(a)*len(b) > mostNeeds && len(b) < len(a):
-		return b
-	case b == nil || len(a)*len(b) > mostNeeds:
-		return a
+func literalNeeds(s string) []way {
+	m, all := lettersOf(s)
+	if all || m == (letters{}) {
+		return nil
 	}
-	var out []letters
+	return []way{{m, lowered(s[0]), lowered(s[len(s)-1])}}
+}
+
+// lowered is a byte of a line as letters knows it.
+func lowered(c byte) byte {
+	switch {
+	case c >= 'A' && c <= 'Z':
+		return c | 0x20
+	case c >= 0x80:
+		return beyond
+	}
+	return c
+}
+
+// sequenceNeeds are the ways to have what expressions need that stand one behind the other.
+func sequenceNeeds(subs []*syntax.Regexp) []way {
+	var out []way
+	for _, sub := range subs {
+		switch sub.Op {
+		case syntax.OpBeginLine, syntax.OpEndLine, syntax.OpBeginText, syntax.OpEndText, syntax.OpWordBoundary, syntax.OpNoWordBoundary, syntax.OpEmptyMatch:
+			continue
+		}
+		more := needs(sub)
+		if more == nil {
+			for i := range out {
+				out[i].last = 0
+			}
+			if out == nil {
+				out = []way{{}}
+			}
+			continue
+		}
+		out = bothNeeds(out, more)
+	}
+	if len(out) == 1 && out[0].has == (letters{}) {
+		return nil
+	}
+	return out
+}
+
+// anyNeeds are the ways to have what one of several expressions needs.
+func anyNeeds(subs []*syntax.Regexp) []way {
+	var out []way
+	for i, sub := range subs {
+		more := needs(sub)
+		if len(more)+len(out) > mostNeeds-(len(subs)-1-i) {
+			more = shared(more)
+		}
+		if more == nil {
+			return nil
+		}
+		out = append(out, more...)
+	}
+	if len(out) > mostNeeds {
+		return nil
+	}
+	return out
+}
+
+// shared is the one way that needs what all of these need; nil if that is nothing.
+func shared(ways []way) []way {
+	if len(ways) == 0 {
+		return nil
+	}
+	m := way{has: ways[0].has}
+	for _, w := range ways[1:] {
+		for i := range m.has {
+			m.has[i] &= w.has[i]
+		}
+	}
+	if m.has == (letters{}) {
+		return nil
+	}
+	return []way{m}
+}
+
+// fewest is the number of letters and pairs that the weakest of these ways needs.
+func fewest(ways []way) int {
+	out := 0
+	for i, w := range ways {
+		n := 0
+		for _, x := range w.has {
+			n += bits.OnesCount64(x)
+		}
+		if i == 0 || n < out {
+			out = n
+		}
+	}
+	return out
+}
+
+// bothNeeds are the ways to have what two stretches need, one right behind the other.
+func bothNeeds(a, b []way) []way {
+	if a == nil {
+		return b
+	}
+	if len(a)*len(b) > mostNeeds {
+		if fewest(a) > fewest(b) {
+			b = shared(b)
+		} else {
+			a = shared(a)
+		}
+		switch {
+		case a == nil:
+			for i := range b {
+				b[i].first = 0
+			}
+			return b
+		case b == nil:
+			for i := range a {
+				a[i].last = 0
+			}
+			return a
+		}
+	}
+	var out []way
 	for _, x := range a {
 		for _, y := range b {
-			for i := range y {
-				y[i] |= x[i]
+			both := way{x.has, x.first, y.last}
+			for i := range y.has {
+				both.has[i] |= y.has[i]
 			}
-			out = append(out, y)
+			if x.last != 0 && y.first != 0 {
+				both.has.pair(x.last, y.first)
+			}
+			out = append(out, both)
 		}
 	}
 	return out
 }
 
 // classNeeds are the characters of a small class.
-func classNeeds(ranges []rune) []letters {
-	var out []letters
+func classNeeds(ranges []rune) []way {
+	var out []way
 	for i := 0; i < len(ranges); i += 2 {
-		for c := ranges[i]; c <= ranges[i+1]; c++ {
-			m, all := lettersOf(string(c))
-			switch {
-			case all: // such a line is not looked at
-				continue
-			case m == (letters{}) || len(out) == mostNeeds:
+		for c := ranges[i]; c <= min(ranges[i+1], utf8.RuneSelf-1); c++ {
+			w := literalNeeds(string(c))
+			if w == nil || len(out) == mostNeeds {
 				return nil
-			case !slices.Contains(out, m):
-				out = append(out, m)
 			}
+			if !slices.Contains(out, w[0]) {
+				out = append(out, w[0])
+			}
+		}
+		if ranges[i+1] >= utf8.RuneSelf { // one letter stands for all of them
+			return append(out, literalNeeds("é")...)
 		}
 	}
 	return out
