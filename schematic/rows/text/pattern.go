@@ -123,11 +123,13 @@ func needs(e *syntax.Regexp) []way {
 		return literalNeeds(string(e.Rune))
 	case syntax.OpCharClass:
 		return classNeeds(e.Rune)
-	case syntax.OpCapture, syntax.OpPlus:
+	case syntax.OpCapture:
 		return needs(e.Sub[0])
+	case syntax.OpPlus:
+		return repeatNeeds(e.Sub[0])
 	case syntax.OpRepeat:
 		if e.Min > 0 {
-			return needs(e.Sub[0])
+			return repeatNeeds(e.Sub[0])
 		}
 	case syntax.OpAlternate:
 		return anyNeeds(e.Sub)
@@ -178,6 +180,18 @@ func sequenceNeeds(subs []*syntax.Regexp) []way {
 	}
 	if len(out) == 1 && out[0].has == (letters{}) {
 		return nil
+	}
+	return out
+}
+
+// repeatNeeds are the ways to have what an expression needs that stands there once or more: the last time may be another way
+// than the first.
+func repeatNeeds(sub *syntax.Regexp) []way {
+	out := needs(sub)
+	if len(out) > 1 {
+		for i := range out {
+			out[i].last = 0
+		}
 	}
 	return out
 }

@@ -10,7 +10,7 @@ import (
 
 // The standard library's own matcher is the truth.
 func TestAPatternFindsWhatItsExpressionFinds(t *testing.T) {
-	exprs := []string{`(?i)^\W*(?:rep|repeat) from \*`, `(\d)st`, `[.;)”"] *([A-Z][a-z]*)[-–—]+`, `(?i)\b(?:turn|join)\b`, `(?i)x ?[2-9]|[2-9] ?x$`, `a?b*`, `(?i)sk`, `\b(?:k|knit) ?(\d{1,2}),? (?:p|purl)`, `[^a-c]d{2,}`, `é|(?i)É[sk]`}
+	exprs := []string{`(?i)^\W*(?:rep|repeat) from \*`, `(\d)st`, `[.;)”"] *([A-Z][a-z]*)[-–—]+`, `(?i)\b(?:turn|join)\b`, `(?i)x ?[2-9]|[2-9] ?x$`, `a?b*`, `(?i)sk`, `\b(?:k|knit) ?(\d{1,2}),? (?:p|purl)`, `[^a-c]d{2,}`, `é|(?i)É[sk]`, `\b\d+ \(\d+\) \d+(?: \(\d+\) \d+)+`, `(?:ab|cd){1,3}e`, `(?i)[.:;)] (?:row|rnd|round)s? \d{1,3}:$`, `[^|]+[a-z)]x`, `(?:=|[–—-]) ?\d+ ?sts?$`}
 	for _, expr := range exprs {
 		p, re := Once(expr)(), regexp.MustCompile(expr)
 		rapid.Check(t, func(t *rapid.T) {
