@@ -160,28 +160,23 @@ func lowered(c byte) byte {
 
 // sequenceNeeds are the ways to have what expressions need that stand one behind the other.
 func sequenceNeeds(subs []*syntax.Regexp) []way {
-	var out []way
-	for _, sub := range subs {
+	out := []way{{}}
+	for i, sub := range subs {
 		switch sub.Op {
 		case syntax.OpBeginLine, syntax.OpEndLine, syntax.OpBeginText, syntax.OpEndText, syntax.OpWordBoundary, syntax.OpNoWordBoundary, syntax.OpEmptyMatch:
 			continue
 		}
 		more := needs(sub)
 		if more == nil {
-			for i := range out {
-				out[i].last = 0
-			}
-			if out == nil {
-				out = []way{{}}
-			}
-			continue
+			more = []way{{}}
 		}
-		out = bothNeeds(out, more)
+		if i == 0 {
+			out = more
+		} else {
+			out = bothNeeds(out, more)
+		}
 	}
-	if len(out) == 1 && out[0].has == (letters{}) {
-		return nil
-	}
-	return out
+	return known(out)
 }
 
 // repeatNeeds are the ways to have what an expression needs that stands there once or more: the last time may be another way
@@ -201,8 +196,8 @@ func anyNeeds(subs []*syntax.Regexp) []way {
 	var out []way
 	for i, sub := range subs {
 		more := needs(sub)
-		if len(more)+len(out) > mostNeeds-(len(subs)-1-i) {
-			more = shared(more)
+		if len(more)+len(out) > mostNeeds-(len(subs)-1-i) && len(more) > 0 {
+			more = known(shared(more))
 		}
 		if more == nil {
 			return nil
@@ -215,19 +210,21 @@ func anyNeeds(subs []*syntax.Regexp) []way {
 	return out
 }
 
-// shared is the one way that needs what all of these need; nil if that is nothing.
-func shared(ways []way) []way {
-	if len(ways) == 0 {
+// known are the ways if each of them needs something.
+func known(ways []way) []way {
+	if slices.ContainsFunc(ways, func(w way) bool { return w.has == (letters{}) }) {
 		return nil
 	}
+	return ways
+}
+
+// shared is the one way that needs what all of these need.
+func shared(ways []way) []way {
 	m := way{has: ways[0].has}
 	for _, w := range ways[1:] {
 		for i := range m.has {
 			m.has[i] &= w.has[i]
 		}
-	}
-	if m.has == (letters{}) {
-		return nil
 	}
 	return []way{m}
 }
@@ -249,29 +246,14 @@ func fewest(ways []way) int {
 
 // bothNeeds are the ways to have what two stretches need, one right behind the other.
 func bothNeeds(a, b []way) []way {
-	if a == nil {
-		return b
-	}
 	if len(a)*len(b) > mostNeeds {
 		if fewest(a) > fewest(b) {
 			b = shared(b)
 		} else {
 			a = shared(a)
 		}
-		switch {
-		case a == nil:
-			for i := range b {
-				b[i].first = 0
-			}
-			return b
-		case b == nil:
-			for i := range a {
-				a[i].last = 0
-			}
-			return a
-		}
 	}
-	var out []way
+	out := make([]way, 0, len(a)*len(b))
 	for _, x := range a {
 		for _, y := range b {
 			both := way{x.has, x.first, y.last}
