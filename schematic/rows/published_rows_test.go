@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -203,5 +204,39 @@ func TestALineOfRowsIsWhole(t *testing.T) {
 func TestARowOfOneSizeLeavesTheOthersKnown(t *testing.T) {
 	for _, s := range []string{"First size only:\nRow 2: K2tog, k to last 2 sts, k2tog. 58 sts.\nAll sizes:", "Size S only:\nRow 2: K2tog, k to last 2 sts, k2tog. 58 sts.\nAll sizes:"} {
 		comesTo(t, "Sizes: S (M, L)\nCast on 60 (62, 64) sts.\nRow 1: Knit.\n%s\nRow 3: Knit. 58 (%d, 64) sts.\n", s, 62, true)
+
+// A remark says of which part it holds, and is no chain: the row over 12 chains has 10.
+func TestARemarkOnChainsNamesItsPart(t *testing.T) {
+	for _, s := range []string{"Ch2 does not count as first st throughout sleeve", "The beginning ch 2 does not count as a stitch throughout the sleeve.", "Ch 2 does not count as a st throughout left front."} {
+		comesTo(t, "Terms: US\nSleeve\n%s\nRow 1: Ch 12, hdc in 3rd ch from hook and in each ch across. (10)\nRow 2: Ch 2, hdc in each st across. (%d)\n", s, 10, true)
+	}
+}
+
+// Of 10 stitches a decrease over the 4th and the 5th takes one, if the 4th is worked already: 4, 1 and 5 over the rest.
+func TestADecreaseBeginsInTheSameStitch(t *testing.T) {
+	for _, s := range []string{"hdc2tog in same and next st", "hdc2tog over same st and next st", "work hdc2tog in same st as last hdc and in next st", "hdc2tog worked over the same st and the next st"} {
+		comesTo(t, "Terms: US\nRow 1: Ch 11, hdc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, hdc in next 4 sts, %s, hdc in last 5 sts. (%d)\n", s, 10, true)
+	}
+}
+
+// Without the row below, what is worked into it is as many as the row says: 50, 2, 12 along the neck and 9.
+func TestARowGoesOnAlongAnEdge(t *testing.T) {
+	comesTo(t, "Terms: US\nBack\nRow 1: Ch 11, hdc in 2nd ch from hook and each ch to end. (10)\nFasten off.\n\nEdging\nAttach yarn at bottom right.\n%s (%d)\n",
+		"Row 1: Ch 1, hdc in 50 sts, 2 hdc in next st, 12 hdc across neck, hdc in 9 sts.", 73, false)
+}
+
+// A round that only says how many stitches it is works as many: 12 in each of two rounds.
+func TestARoundOnlySaysItsStitches(t *testing.T) {
+	for _, s := range []string{"12 sts round", "12 sts around", "12 sts", "12 stitches all round."} {
+		comesTo(t, "Terms: US\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\nRnd 3: %s\nRnd 4: sc in each st around. (%d)\n", s, 12, true)
+	}
+	assert.Len(t, warnings("Terms: US\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\nRnd 3: 11 sts round\n"), 1)
+}
+
+// The chain that is passed is that of the row below: of 12 sc with a chain between two, every other one.
+func TestAChainIsPassed(t *testing.T) {
+	for _, s := range []string{"skip next sc, skip ch 1", "skip next sc, skip the ch-1", "skip next sc, skip next ch 1"} {
+		comesTo(t, "Terms: US\nRow 1: Ch 24, sc in 2nd ch from hook and in each ch across. (23)\nRow 2: Ch 1, sc in first sc, *ch 1, skip next sc, sc in next sc; rep from * across. (12 sc)\n"+
+			"Row 3: Ch 1, sc in first sc, sc in next ch-1 sp, *%s, sc in next sc, sc in next ch-1 sp; rep from * to last sc, sc in last sc. (%d sc)\n", s, 13, true)
 	}
 }

@@ -274,8 +274,14 @@ func classOf(r rune) class {
 // spelt are the numbers that stand in words, each between its neighbours.
 var spelt = []string{"once", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten"}
 
-// near are the numbers for which one is written by a slip: one off, ten off, two digits in each other's place.
+// contrary are words of which one is written for the other by a slip.
+var contrary = map[string]string{"inc": "dec", "dec": "inc", "increase": "decrease", "decrease": "increase"}
+
+// near are the numbers for which one is written by a slip: one off, ten off, two digits in each other's place; or the contrary word.
 func near(s string) (out []string) {
+	if with := contrary[strings.ToLower(s)]; with != "" {
+		return []string{with}
+	}
 	n, err := strconv.Atoi(s)
 	if err != nil || len(s) > 5 {
 		k := slices.Index(spelt, strings.ToLower(s))

@@ -24,6 +24,7 @@ func TestWhatNoSlipExplainsIsToldAsNotFollowed(t *testing.T) {
 		{"(24)", "(39)", false},
 		{"next 2 sts", "next 3 sts", true},
 		{"next 2 sts", "next 5 sts", false},
+		{"(24)", "(24)\nRnd 5: (6 sc, inc) x 3. (21)", true}, // dec was meant
 	} {
 		list := check(strings.Replace(rounds, c.is, c.not, 1))
 		if !assert.NotEmpty(t, list, c) {

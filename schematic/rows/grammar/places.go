@@ -120,6 +120,11 @@ func size(p *parser, i int) (any, int) {
 	}
 	space := p.at(to).Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "underarm", "underarms") ||
 		p.at(i-2).Is("in", "into", "over") && (to >= len(p.t) || p.at(to).Is(",", ";", ".") || isStar(p.at(to))) // 2 dc in ch 3, ch 2
+	back := i - 2
+	if p.at(back).Is("the", "next") {
+		back--
+	}
+	space = space || p.at(back).Is("sk", "skip", "miss", "skipping", "missing") && (to >= len(p.t) || p.at(to).Is(",", ";", ".", "and", "of", ")") || isStar(p.at(to))) // skip the ch 3 and sc
 	if !space && (!p.at(i).Glued || p.at(to).Is("and", "times") || p.at(to).Kind == 'n' || p.at(i-2).Is("to") && (to >= len(p.t) || p.at(to).Kind == 'p')) {
 		return nil, -1
 	}

@@ -2339,6 +2339,9 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Stated = p.countsOf(count)
 	}
 	list := p.wholeRow()
+	if r.crochet && label != nil && !working(list) {
+		list = countWorked(list)
+	}
 	if l.Body, l.Stated = endCount(list, l.Stated); l.Label != nil && len(l.Label.Listed) > 0 && ofLast().MatchString(l.Src) {
 		l.Stated = nil
 	}
@@ -2531,7 +2534,7 @@ func (r *Reader) onChains(t []text.Token) bool {
 			always = true
 		case k.Is("("):
 			within = true
-		case k.Kind == 'n' || k.Kind == 'p' || ofChains[k.S]:
+		case k.Kind == 'n' || k.Kind == 'p' || ofChains[k.S] || always && counts && chains: // throughout the sleeve
 		default:
 			if _, stitch := r.thing([]byte(k.S)); !counts || !stitch {
 				return false
@@ -2642,6 +2645,9 @@ func (p *parser) opensAsTold() bool {
 func supplies(t []text.Token) bool {
 	has := func(words ...string) bool {
 		return slices.ContainsFunc(t, func(k text.Token) bool { return k.Kind == 'w' && k.Is(words...) })
+	}
+	if len(t) > 1 && isNumber(&t[0]) && t[1].Is("ball", "balls", "skein", "skeins", "spool", "spools") {
+		return true
 	}
 	return isNumber(&t[0]) && has("yarn", "yarns", "wool", "cotton", "thread") && has("oz", "g", "grams", "gram", "weight", "skein", "skeins", "ball", "balls", "yds", "yards", "ounces", "ounce", "m") && !has("row", "rnd", "round", "in", "into")
 }
@@ -2765,6 +2771,18 @@ func endCount(list []ins.Item, said []ins.StitchGroup) ([]ins.Item, []ins.Stitch
 		}
 	}
 	return body, said
+}
+
+// countWorked is a row that says no more than how many stitches it is, as that many worked: Rnd 4: 18 sts round.
+func countWorked(list []ins.Item) []ins.Item {
+	if len(list) == 0 {
+		return list
+	}
+	n, ok := list[0].(*stated)
+	if !ok || len(n.groups) != 1 || !n.groups[0].Any || n.groups[0].Side || n.groups[0].At.Col != n.At.Col {
+		return list
+	}
+	return append([]ins.Item{&ins.Stitch{Placed: n.Placed, N: n.groups[0].N}}, list[1:]...)
 }
 
 // mostCounts is how many counts of any stitches a row may state: more of them are of stretches of it.

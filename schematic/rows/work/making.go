@@ -206,7 +206,7 @@ func (w *work) lastIsArch() bool {
 
 // stitch works n.N stitches of a kind in its places.
 func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
-	if w.alongOwn(n, tail) || w.alongAdded(n) || w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
+	if w.legs(n) || w.alongOwn(n, tail) || w.alongAdded(n) || w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
 		return
 	}
 	if n.Call != nil && n.Call.Mesh != nil {
@@ -558,6 +558,15 @@ func (w *work) same(n ins.Item, p *ins.Place) {
 		w.foot(n, w.origin)
 		return
 	}
+	w.toSame(p)
+	if st, ok := n.(*ins.Stitch); p.Unit.Space && !w.gaps && w.round && w.from.spaces(0) && !(ok && st.Kind != nil && st.Kind.ID == "slst") && w.g.onStitch(w.lastPos) {
+		w.doubtful("which space is the same one")
+	}
+	w.foot(n, w.feet(w.lastPos))
+}
+
+// toSame goes to the place that was worked into last: at the beginning of a row, that of its first stitch.
+func (w *work) toSame(p *ins.Place) {
 	if w.under && w.cur.left == 1 { // in same ch as the first
 		w.use(1, nil, p.At)
 	}
@@ -572,10 +581,26 @@ func (w *work) same(n ins.Item, p *ins.Place) {
 			w.lastPos = w.cur.pos - 1
 		}
 	}
-	if st, ok := n.(*ins.Stitch); p.Unit.Space && !w.gaps && w.round && w.from.spaces(0) && !(ok && st.Kind != nil && st.Kind.ID == "slst") && w.g.onStitch(w.lastPos) {
-		w.doubtful("which space is the same one")
+}
+
+// legs works a decrease that begins where the stitch before it went: sc2tog over same st and next st.
+func (w *work) legs(n *ins.Stitch) bool {
+	if n.Call != nil || n.Kind == nil || n.Kind.Craft != stitch.Crochet || n.Kind.Uses < 2 || len(n.Places) != 2 || w.n(n.N) != 1 {
+		return false
 	}
-	w.foot(n, w.feet(w.lastPos))
+	same, next := &n.Places[0], &n.Places[1]
+	if same.Kind != ins.InSame || next.Kind != ins.InNext || w.n(next.N) != n.Kind.Uses-1 {
+		return false
+	}
+	w.toSame(same)
+	feet, from := w.feet(w.lastPos), w.feetFrom()
+	if next.Unit.Space {
+		w.space(w.spaceSize(next.Unit), next.At)
+	} else {
+		w.use(n.Kind.Uses-1, next.Unit.Stitch, next.At)
+	}
+	w.emit(run{kind: n.Kind, n: n.Kind.Makes}, append(feet, w.feetTo(from)...), n)
+	return true
 }
 
 func (w *work) ring(n ins.Item, p *ins.Place) {

@@ -511,6 +511,18 @@ func usesNothing(body []ins.Item) bool {
 	return false
 }
 
+// beginsOnNothing reports whether a row needs no row below from its first stitch on.
+func beginsOnNothing(body []ins.Item) bool {
+	first := slices.IndexFunc(body, func(n ins.Item) bool { return is[*ins.Stitch](n) || is[*ins.Repeat](n) })
+	return usesNothing(body[:first+1]) || usesNothing(body) && (first < 0 || !nextOf(body[first]))
+}
+
+// nextOf reports whether a stitch goes into a number of next stitches of the row below.
+func nextOf(n ins.Item) bool {
+	list := placesOf(n)
+	return len(list) == 1 && list[0].Kind == ins.InNext && list[0].Unit.Any()
+}
+
 // intoEachRow reports whether a few stitches go into the end of each row.
 func intoEachRow(n ins.Item) bool {
 	s, ok := n.(*ins.Stitch)

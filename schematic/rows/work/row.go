@@ -1031,7 +1031,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if r.g != nil {
 		r.g.begin(w, below, flipped, rd.ahead, l, body, r)
 	}
-	if !rd.known() && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
+	if !rd.known() && !beginsOnNothing(body) && (r.g == nil || l.Stated == nil) {
 		w.quiet = 1
 		r.g.unfounded()
 	}
