@@ -240,3 +240,32 @@ func TestAChainIsPassed(t *testing.T) {
 			"Row 3: Ch 1, sc in first sc, sc in next ch-1 sp, *%s, sc in next sc, sc in next ch-1 sp; rep from * to last sc, sc in last sc. (%d sc)\n", s, 13, true)
 	}
 }
+
+// A yarn that has a number is no cable and no stitch; the yarn C is no increase.
+func TestAYarnHasANumber(t *testing.T) {
+	for _, s := range []string{"With C1, ch 1, sc in each sc across.", "Using C2, ch 1, sc in each sc across.", "In C, ch 1, sc in each sc across.", "Join C2, ch 1, sc in each sc across. Drop C1.",
+		"Ch 1, with C1 sc in next 10 sc, with C2 sc in next 10 sc."} {
+		comesTo(t, "Terms: US\nWith C1, ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20)\nRow 2: %s (%d)\n", s, 20, true)
+	}
+}
+
+// Of 31 chains and one more the last is passed: 31 are worked.
+func TestTheChainJustMadeIsPassedInTheNextLine(t *testing.T) {
+	for _, s := range []string{"Ch 31, ch 1 more.\nRow 1: Sk ch just made, sl st in each ch.", "Ch 31, then ch 1 more to turn.\nRow 1: Skip the ch just made, sc in each ch across.", "Ch 31.\nRow 1: Ch 1, sk ch just made, sc in each ch across."} {
+		comesTo(t, "Terms: US\n%s (%d)\n", s, 31, true)
+	}
+}
+
+// Six times 'sc, inc' around 12 are 18, if the number stands first, and if only the last stitch seems to be worked so often.
+func TestHowOftenStandsFirst(t *testing.T) {
+	for _, s := range []string{"6 (sc, inc)", "6*(sc, inc)", "6x (1 sc, 1 inc)", "6 × (1 sc, 1 inc)", "3 (sc, inc), 3 (sc, inc)", "sc, inc x6", "sc, inc (6 times)"} {
+		comesTo(t, "Terms: US\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: inc around (12)\nRnd 3: %s (%d)\n", s, 18, true)
+	}
+}
+
+// One more in the last stitch of 20, and words that say how it is made.
+func TestHowAnIncreaseIsMadeIsTold(t *testing.T) {
+	for _, s := range []string{"increasing 1 sc in last sc", "increasing in last st", "increasing 1 sc in last sc—to inc 1 sc, make 2 sc in 1 sc", "increasing 1 sc at end (to inc 1 sc, make 2 sc in 1 sc)"} {
+		comesTo(t, "Terms: US\nRow 1: Ch 21, sc in 2nd ch from hook and in each ch across. (20)\nRow 2: Ch 1, sc in each sc across, %s. (%d sc)\n", s, 21, true)
+	}
+}

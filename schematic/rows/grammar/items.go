@@ -343,6 +343,9 @@ var stitches = []form{
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: n}
 		}},
 
+	{rule: "stitch", pattern: "inc/increase/increasing [{n:num}] [$st | {k:kind}] in last ($st | {u:unit})", meaning: "an increase in the last stitch", example: "Row 2: Sc in each sc across, increasing 1 sc in last sc", when: tests{crochet, one("n")}, build: func(m *match) any {
+		return &ins.Stitch{Inc: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InLast, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
+	}},
 	{rule: "stitch", pattern: "inc/increase/increasing/dec/decrease/decreasing [{n:num}] [$st | {k:kind}] [in] every/each {o:ord} {u:unit} [{tail}]", meaning: "an increase or decrease in every nth stitch", example: "Rnd 2: Ch 3, work in dc, inc 1 dc in every 6th dc", when: tests{crochet}, build: func(m *match) any {
 		if n := m.num("n", 1); n.By != nil || n.All != 1 {
 			return nil
@@ -365,7 +368,7 @@ var stitches = []form{
 		}},
 
 	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch}]", meaning: "so many chains", example: "ch 3", build: chain},
-	{rule: "chain", pattern: "[$make] $ch {n:num} , $ch {m:num} more", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
+	{rule: "chain", pattern: "[$make] $ch {n:num} [,/.] [then/and] [$make] $ch {m:num} more/extra", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
 	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
 	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "so many chains", example: "start with a chain of 20 sts", when: tests{firstWord("beg", "beginning", "start", "starting", "begin", "commence", "commencing")}, build: chain},
 	{rule: "chain", pattern: "[start/begin] [by] [$make] $ch/chaining {n:num} [$st] [,] (plus/+) {m:num} [more/extra] [$ch] [(for/to/as) [the] (turn/turning/height) [$ch] | turning $ch]", meaning: "so many chains", example: "Ch 20 + 1 for turning", when: tests{either(no(has("m")), noWordBut("for", "turn", "turning"))}, build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
@@ -413,9 +416,9 @@ var stitches = []form{
 			return c
 		}},
 
-	{rule: "skip", pattern: "sk/skip/miss $ch [just] made", meaning: "the chain just made is no stitch", example: "ch 1, sk ch just made, sl st in each st across", build: func(m *match) any {
-		if m.p.at(m.from-1).Is(",") && m.p.at(m.from-2).Is("more") { // ch 31, ch 1 more, sk ch just made
-			return &ins.Skip{Places: []ins.Place{{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Chain: true, Word: "ch"}, At: m.span()}}}
+	{rule: "skip", pattern: "sk/skip/miss [{n:num}] $ch [just] made", meaning: "the chain just made is no stitch", example: "ch 1, sk ch just made, sl st in each st across", build: func(m *match) any {
+		if m.from == 0 || m.p.at(m.from-1).Is(",") && m.p.at(m.from-2).Is("more") { // ch 31, ch 1 more, sk ch just made
+			return &ins.Skip{Places: []ins.Place{{Kind: ins.InFirst, N: m.num("n", 1), Unit: ins.Unit{Chain: true, Word: "made"}, At: m.span()}}}
 		}
 		return &ins.Nothing{}
 	}},

@@ -206,7 +206,7 @@ const neutralReach = 2
 func (p *parser) passes(t []text.Token, i int) bool {
 	switch k := &t[i]; k.Kind {
 	case 'n', 'f':
-		return freeNumber(near(t, i-1), k, near(t, i+1), near(t, i+2))
+		return numbersYarn(t, i) || freeNumber(near(t, i-1), k, near(t, i+1), near(t, i+2))
 	case 'g':
 		return p.neutralAll(k.Sub)
 	case 'p':
@@ -242,6 +242,13 @@ func freeNumber(last, k, next, second *text.Token) bool {
 	return measuring[next.S] && !second.Is("crochet", "crochets") || second.Is("apart") || k.Kind == 'f' || next.Kind == 'f' ||
 		last.Is("size", "no", "us", "colour", "color", "mc", "cc", "number", "page", "fig", "chart", "/", "-", "needles", "needle", "on", "figure", "uk", "over", "photo", "part", "step", "than", ".") ||
 		next.Is("/", "-", ".") && isNumber(second) || next.Is("x") && second.Kind == 'n'
+}
+
+// numbersYarn reports whether a number belongs to a yarn that words take up or put down: with C1, drop B2.
+func numbersYarn(t []text.Token, i int) bool {
+	letter := near(t, i-1)
+	return t[i].Glued && letter.Kind == 'w' && letter.Cap && !letter.Glued && len(letter.S) == 1 && letter.S[0] <= 'h' &&
+		near(t, i-2).Is("with", "using", "in", "to", "and", "yarn", "yarns", "colour", "color", "off", "join", "attach", "drop", "change", "cut")
 }
 
 // freeWord reports whether a word is none that counts, names a place of the row, or a stitch.

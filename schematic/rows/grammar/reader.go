@@ -2081,7 +2081,22 @@ func (r *Reader) beginsRow(t []text.Token) bool {
 
 // beginsSentence reports whether a sentence that stands alone begins there: none that ends the row before it.
 func (r *Reader) beginsSentence(t []text.Token) bool {
-	return t[0].Kind != 'n' && !r.afterStar(t) && !r.onlyCount(t) && (r.long(t) || !t[0].Is("turn", "join", "ch", "chain", "fasten"))
+	return t[0].Kind != 'n' && !r.afterStar(t) && !r.onlyCount(t) && !(r.crochet && closesBySlip(t)) && (r.long(t) || !t[0].Is("turn", "join", "ch", "chain", "fasten"))
+}
+
+// closesBySlip reports whether a sentence only closes a round: Sl st in first sc.
+func closesBySlip(t []text.Token) bool {
+	if !t[0].Is("ss", "slst") && !(t[0].Is("sl", "slip") && near(t, 1).Is("st", "stitch")) {
+		return false
+	}
+	first := false
+	for i := 1; i < len(t) && t[i].Kind != 'g' && !t[i].Is("."); i++ {
+		if t[i].Kind == 'p' || t[i].Kind == 'n' {
+			return false
+		}
+		first = first || t[i].Is("first", "1st", "top", "beg", "beginning", "join")
+	}
+	return first
 }
 
 // repeatsIt reports whether words behind a row repeat it: repeat this row 15 times.
@@ -2338,10 +2353,7 @@ func (r *Reader) line(tokens []text.Token) {
 	if len(count) > 0 {
 		l.Stated = p.countsOf(count)
 	}
-	list := p.wholeRow()
-	if r.crochet && label != nil && !working(list) {
-		list = countWorked(list)
-	}
+	list := r.countWorked(p.wholeRow(), label)
 	if l.Body, l.Stated = endCount(list, l.Stated); l.Label != nil && len(l.Label.Listed) > 0 && ofLast().MatchString(l.Src) {
 		l.Stated = nil
 	}
@@ -2774,8 +2786,8 @@ func endCount(list []ins.Item, said []ins.StitchGroup) ([]ins.Item, []ins.Stitch
 }
 
 // countWorked is a row that says no more than how many stitches it is, as that many worked: Rnd 4: 18 sts round.
-func countWorked(list []ins.Item) []ins.Item {
-	if len(list) == 0 {
+func (r *Reader) countWorked(list []ins.Item, label *ins.Label) []ins.Item {
+	if !r.crochet || label == nil || len(list) == 0 || working(list) {
 		return list
 	}
 	n, ok := list[0].(*stated)

@@ -40,6 +40,7 @@ type sequence struct {
 	closed     *ins.Repeat
 	bare       *ins.Repeat // the stretch between two stars of which nothing says how often it is worked
 	other      bool        // it goes along the other side of the foundation chain
+	timed      bool        // how often the next bracket is worked stands before it
 	closedStop int         // items before the second sign of the stretch that was repeated last
 }
 
@@ -56,7 +57,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour() || s.yarnAlone()):
 		case t.Kind == 'g':
 			s.bracket(t)
-		case t.Cap && (s.inColour() || s.yarnAlone()), s.filetSquares(), s.changesYarn():
+		case t.Cap && (s.inColour() || s.yarnAlone()), s.filetSquares(), s.changesYarn(), s.tellsShaping():
 		case s.timesFirst(), s.endsRow():
 		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
@@ -1013,7 +1014,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
-	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) {
+	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.timed && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) {
 		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
@@ -1814,18 +1815,38 @@ func (s *sequence) timesFirst() bool {
 		return false
 	}
 	v, to := s.named("times", s.i)
-	if to < 0 || to >= len(s.t) || v.(often).more || len(s.t[to].Sub) < 2 || s.countsIn(s.t[to].Sub) != nil {
+	if n := s.at(s.i).Num; to < 0 && s.r.crochet && n.By == nil && n.All > 0 { // 6 (sc, inc), 6*(sc, inc)
+		v, to = often{n: n}, s.i+1
+		if s.at(to).Is("*", "x") {
+			to++
+		}
+		if !s.listed(s.at(to).Sub) {
+			return false
+		}
+	}
+	if to < 0 || to >= len(s.t) || v.(often).more || len(s.t[to].Sub) < 2 || s.countsIn(s.t[to].Sub) != nil && !s.listed(s.t[to].Sub) {
 		return false
 	}
 	k := len(s.out)
-	s.i = to
+	s.i, s.timed = to, true
 	s.bracket(s.at(to))
-	if len(s.out) == k+1 {
+	if s.timed = false; len(s.out) == k+1 {
 		if r, ok := s.out[k].(*ins.Repeat); ok && r.Until.Kind == ins.NoExtent && r.Times.By == nil && r.Times.All == 1 {
 			r.Times = v.(often).n
 		}
 	}
 	return true
+}
+
+// listed reports whether a bracket holds several stitches, with a comma between two.
+func (s *sequence) listed(sub []text.Token) bool {
+	at := slices.IndexFunc(sub, func(t text.Token) bool { return t.Is(",", "+") })
+	return at > 0 && s.within(sub[:at]).opensStitch() && s.within(sub[at+1:]).opensStitch()
+}
+
+// opensStitch reports whether tokens begin with a stitch, or so many of one.
+func (p *parser) opensStitch() bool {
+	return p.thingAt(0) || p.at(0).Kind == 'n' && p.thingAt(1)
 }
 
 // allIn reads a list of stitches that all go into the place behind it: sc, hdc, dc all in next st.
@@ -2444,6 +2465,27 @@ func (s *sequence) changesYarn() bool {
 	end := s.i
 	for end < len(s.t) && !s.at(end).Is(".", ";") {
 		end++
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
+	return true
+}
+
+// tellsShaping passes words that say how an increase or a decrease is made: increasing 1 sc—to inc 1 sc, make 2 sc in 1 sc.
+func (s *sequence) tellsShaping() bool {
+	at := s.i + 1
+	for s.at(at).Is("make", "a", "an", "work") {
+		at++
+	}
+	if !s.r.crochet || !s.at(s.i).Is("to") || s.i > 0 && s.at(s.i-1).Kind != 'p' || !s.at(at).Is("inc", "increase", "dec", "decrease") {
+		return false
+	}
+	end := at
+	for end < len(s.t) && !s.at(end).Is(".", ";", "--") {
+		end++
+	}
+	if !slices.ContainsFunc(s.t[at:end], func(t text.Token) bool { return t.Is(",", ":") }) {
+		return false
 	}
 	s.add(&ins.Nothing{}, s.i, end)
 	s.i = end

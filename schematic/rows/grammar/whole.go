@@ -531,6 +531,12 @@ var statements = []form{
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: yes},
 	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: yes},
 
+	{rule: "neutral", pattern: "with/using {c:colour}", meaning: "a yarn that has a number", example: "Row 2: Ch 1, with C1 sc in next 10 sts, with C2 sc in each st to end", build: func(m *match) any {
+		if t := m.p.at(m.to - 1); t.Kind != 'n' || !t.Glued || m.p.at(m.to).Glued {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [rs/ws] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
 		if t := m.p.at(m.to); !m.said("with") || m.has("n") && !t.Is(",", ".") && !(t.Kind == 'g' && m.p.neutralAll(t.Sub)) && m.to < len(m.p.t) {
 			return nil

@@ -321,6 +321,8 @@ func (p *parser) isNamed(kind *stitch.Stitch, i, k int) bool {
 func (p *parser) namesAnew(i, k int) bool {
 	t, last := &p.t[i+k], p.at(i+k-1)
 	switch {
+	case k == 1 && t.Is("c") && last.Is("in") && !t.Glued: // in the yarn C
+		return true
 	case t.Glued && len(t.S) == 1 && last.Kind == 'n' && p.r.colourNamed(t.S[0]) && (t.Cap && (!p.at(i).Cap || p.r.stuckYarns) || p.r.smallYarns): // k1B; K10A, K1B
 		return true
 	case t.Glued || t.Ord > 0:

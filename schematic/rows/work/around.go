@@ -84,7 +84,7 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 // other is a row that states a count in a further sense that its words may have, if it fits only so: 2 hdc within a repeat
 // are two in one stitch; slip stitches at its beginning are no stitches of it. It is nil if there is none.
 func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
-	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed, beganInOne, chainUncounted, chainCounted, skipsUnder, endsInTurning} {
+	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, allTimes, slipsPassed, beganInOne, chainUncounted, chainCounted, skipsUnder, endsInTurning} {
 		list := sense(body)
 		if list == nil {
 			continue
@@ -147,6 +147,33 @@ func twoInOne(body []ins.Item) []ins.Item {
 		st.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
 		return true
 	})
+}
+
+// allTimes is a row whose last stitches are so many because all of it is worked as often: sc, inc x 6. It is nil if there are none.
+func allTimes(body []ins.Item) []ins.Item {
+	head, mid, tail := ends(body)
+	k := len(mid) - 1
+	if k < 1 || !slices.ContainsFunc(mid[:k], is[*ins.Stitch]) {
+		return nil
+	}
+	q := &ins.Repeat{Placed: placed(mid), Body: slices.Clone(mid), Stop: -1}
+	switch n := mid[k].(type) {
+	case *ins.Stitch:
+		if len(n.Places) > 0 || n.N.By != nil || n.N.All < 2 {
+			return nil
+		}
+		one := *n
+		q.Times, one.N = n.N, ins.N(1)
+		q.Body[k] = &one
+	case *ins.Repeat: // sc, inc (6 times)
+		if len(n.Body) != 1 || len(n.Places) > 0 || n.Times.By != nil || n.Times.All < 2 {
+			return nil
+		}
+		q.Times, q.Body[k] = n.Times, n.Body[0]
+	default:
+		return nil
+	}
+	return slices.Concat(head, []ins.Item{q}, tail)
 }
 
 // inRepeats is a row in whose repeats of several instructions, those that are meant, change was tried on a copy of each

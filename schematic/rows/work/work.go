@@ -1130,6 +1130,7 @@ func (w *work) skip(p *ins.Place) {
 				return
 			}
 		}
+	case p.Unit.Word == "made" && !w.from.foundation(): // the chain of the turn
 	case p.Unit.Chain:
 		w.chains(k, p.At)
 	case p.Unit.Group != nil || p.Unit.Stretch:
