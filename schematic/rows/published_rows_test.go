@@ -269,3 +269,24 @@ func TestHowAnIncreaseIsMadeIsTold(t *testing.T) {
 		comesTo(t, "Terms: US\nRow 1: Ch 21, sc in 2nd ch from hook and in each ch across. (20)\nRow 2: Ch 1, sc in each sc across, %s. (%d sc)\n", s, 21, true)
 	}
 }
+
+// A sentence that only slips into the first stitch closes its round, and is none of its own.
+func TestASentenceClosesTheRound(t *testing.T) {
+	for _, s := range []string{"Ch 2, 6 sc in 2nd ch from hook. Sl st in first sc. (6)", "Using yarn A ch 2, 6 sc into second ch from hook. Ss into first sc. (6)", "Ch 4. Sl st to first ch. 6 sc in ring. Sl st to first sc. (6)"} {
+		comesTo(t, "Terms: US\n%s\nRnd 2: 2 sc in each st around. (%d)\n", s, 12, true)
+	}
+}
+
+// The first round goes into the first of a few chains: 11 and the three chains that are passed, or 9 alone.
+func TestTheFirstRoundGoesIntoTheFirstChain(t *testing.T) {
+	for _, s := range []string{"Rnd 1: Ch 4, 11 dc in first ch, join.", "Ch 4.\nRnd 1: 11 dc in first ch, join.", "Rnd 1: Ch 4, 11 dc in 1st ch made, join."} {
+		comesTo(t, "Terms: US\n%s (%d)\nRnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24)\n", s, 12, true)
+	}
+	comesTo(t, "Terms: US\n%s (9)\nRnd 2: Ch 2, 2 hdc in each st around, join. (%d)\n", "Rnd 1: Chain 3, 9 hdc in first ch. Join.", 18, true)
+}
+
+// A sentence in brackets behind a size is no size more.
+func TestASentenceIsNoSize(t *testing.T) {
+	x := Read("t", []byte("Size: approx. women's 8. (Can be made to any size by working more rows.)\nTerms: US\nRow 1: Ch 21, sc in 2nd ch from hook and in each ch. (20)\n"), Options{})
+	assert.Less(t, len(x.Sizes.Names), 2)
+}

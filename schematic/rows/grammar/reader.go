@@ -289,6 +289,9 @@ func (r *Reader) sizes(rest string, line, col int) {
 	rest, _, _ = strings.Cut(rest, ";") // measurements stand behind it
 	alone := text.Hyphened(text.SizesAlone(rest), r.x.Src)
 	s, p, words := r.sizesIn(alone)
+	if p == nil && slices.ContainsFunc(s.Names, func(name string) bool { return tellsSizes().MatchString(name) }) { // Size: women's 8. (Can be made to any size …)
+		return
+	}
 	switch {
 	case len(r.o.Sizes.Names) > 0:
 		r.x.Said.Sizes, r.x.Said.SizesAt = s, at

@@ -623,6 +623,11 @@ func skippedOnce(body []ins.Item) []ins.Item {
 	return from[1:]
 }
 
+// intoEye reports whether all of a first round goes into the first of a few chains: ch 4, 11 dc in first ch.
+func intoEye(s *ins.Stitch, p *ins.Place, c *ins.Chain) bool {
+	return s != nil && s.N.By == nil && s.N.All >= fewestInEye && (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InTop) && c.N.By == nil && c.N.All <= mostEye
+}
+
 // foundationOf is the chain that a row begins with as its own foundation: ch 31, sc in 2nd
 // ch from hook; nil if it has none.
 func foundationOf(body []ins.Item) *ins.Chain {
@@ -639,7 +644,7 @@ func foundationOf(body []ins.Item) *ins.Chain {
 		list := placesOf(n)
 		for i := range list {
 			p := &list[i]
-			if p.Kind == ins.FromHook && (s == nil || s.Kind == nil || s.Kind.ID != "slst" || c.N.Set() && c.N.At(0) > 8) {
+			if p.Kind == ins.FromHook && (s == nil || s.Kind == nil || s.Kind.ID != "slst" || c.N.Set() && c.N.At(0) > 8) || intoEye(s, p, c) {
 				return c
 			}
 		}

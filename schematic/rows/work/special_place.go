@@ -23,14 +23,21 @@ func (w *work) first(n ins.Item, p ins.Place) {
 	}
 }
 
-// mostEye is how many chains there are at most whose first one is the eye of a round.
-const mostEye = 4
+// The chains that there are at most whose first one is the eye of a round, and the stitches that go into it at least.
+const (
+	mostEye     = 4
+	fewestInEye = 4
+)
 
 // eye works all of a first round into the chain made first, of a few, which is its ring: ch 2, 6 sc in 1st ch.
 func (w *work) eye(n ins.Item, p *ins.Place) bool {
 	k := w.from.stitches()
-	if !w.from.foundation() || len(w.from.runs) > 1 || k > mostEye || w.n(p.N) != 1 || w.amount(n) < 4 || w.began {
+	if !w.from.foundation() || len(w.from.runs) > 1 || k > mostEye || w.n(p.N) != 1 || w.amount(n) < fewestInEye || w.began {
 		return false
+	}
+	if k > 2 { // those before it may count
+		w.hook(n, *p, k)
+		return true
 	}
 	w.pinned, w.free = true, true
 	w.foot(n, w.feet(0))
@@ -102,6 +109,9 @@ func (w *work) spacesAhead(k int) bool {
 func (w *work) top(n ins.Item, p ins.Place) {
 	if st, ok := n.(*ins.Stitch); ok && w.from.ring && w.from.base() && st.Kind != nil && st.Kind.ID != "slst" { // the first chain of a ring, which is its middle
 		w.ring(n, &p)
+		return
+	}
+	if w.eye(n, &p) {
 		return
 	}
 	w.takeTurning()
