@@ -204,6 +204,8 @@ func TestALineOfRowsIsWhole(t *testing.T) {
 func TestARowOfOneSizeLeavesTheOthersKnown(t *testing.T) {
 	for _, s := range []string{"First size only:\nRow 2: K2tog, k to last 2 sts, k2tog. 58 sts.\nAll sizes:", "Size S only:\nRow 2: K2tog, k to last 2 sts, k2tog. 58 sts.\nAll sizes:"} {
 		comesTo(t, "Sizes: S (M, L)\nCast on 60 (62, 64) sts.\nRow 1: Knit.\n%s\nRow 3: Knit. 58 (%d, 64) sts.\n", s, 62, true)
+	}
+}
 
 // A remark says of which part it holds, and is no chain: the row over 12 chains has 10.
 func TestARemarkOnChainsNamesItsPart(t *testing.T) {
