@@ -251,7 +251,7 @@ func (p *plan) bent(n *node) float64 {
 
 // petal reports whether a stitch shares its place with stitches of other heights.
 func (n *node) petal() bool {
-	return slices.ContainsFunc(n.group, func(m *node) bool { return m.h != n.h })
+	return n != nil && slices.ContainsFunc(n.group, func(m *node) bool { return m.h != n.h })
 }
 
 // oneHeight reports whether all stitches of a row are of one height.

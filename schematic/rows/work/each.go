@@ -1169,7 +1169,9 @@ func (w *work) lastLoop(n *ins.Repeat, tail []ins.Item, keep int) (int, func()) 
 	return keep, func() {
 		if w.cur.left == keep {
 			w.seq(n.Body[:at], 0)
-			w.cur.step(min(w.cur.left, w.cur.left-keep+last))
+			if k := min(w.cur.left, w.cur.left-keep+last); k > 0 {
+				w.cur.step(k)
+			}
 		}
 	}
 }

@@ -630,6 +630,26 @@ func (row *GraphRow) guessed(words string, said int) {
 	}
 }
 
+// counted is how many stitches of a row stand in its count.
+func (row *GraphRow) counted() (n int) {
+	for _, s := range row.Stitches {
+		if s.Counts && s.Stitch != nil && s.Stitch.ID != "slst" {
+			n++
+		}
+	}
+	return n
+}
+
+// chains is how many chains the arches of a row have.
+func (row *GraphRow) chains() (n int) {
+	for _, s := range row.Stitches {
+		if s.Stitch == nil && !s.Turning {
+			n += s.Chain
+		}
+	}
+	return n
+}
+
 // arches is how many chain arches a row has.
 func (row *GraphRow) arches() int {
 	n := 0

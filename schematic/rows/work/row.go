@@ -1124,7 +1124,13 @@ func (r *runner) untrusted(l *ins.Line) string {
 // offCount marks a line's last row in the graph if it makes another count than is stated.
 func (r *runner) offCount(l *ins.Line) {
 	k := len(r.g.Rows) - 1
-	if k < 0 || l.Stated == nil || r.res == nil || r.res.total || !r.known() || r.g.Rows[k].Line != l.At.Line || r.ofSizes(l) || r.perRepeat(l) || r.shortTotal(r.said(l)) {
+	if k < 0 || l.Stated == nil || r.g.Rows[k].Line != l.At.Line || r.g.Rows[k].Unread != "" || r.ofSizes(l) || r.perRepeat(l) || r.shortTotal(r.said(l)) {
+		return
+	}
+	if r.res == nil || r.res.total || !r.known() { // then what is drawn is all that can be counted
+		if said, made, chains := r.said(l), r.g.Rows[k].counted(), r.g.Rows[k].chains(); r.round && said > 0 && made > 0 && said != made && said != made+chains {
+			r.g.Rows[k].Amiss, r.g.lost = fmt.Sprintf("%d drawn, %d stated", made, said), true
+		}
 		return
 	}
 	if off := r.misfits(l, r.fab); len(off) > 0 && len(off[0].a) > 1 {
