@@ -102,6 +102,20 @@ func TestARoundThatDoesNotAgreeWithItsTextIsMarked(t *testing.T) {
 	assert.Equal(t, []int{1, 2, 3}, []int{w.Rows[0].Number, w.Rows[1].Number, w.Rows[2].Number})
 }
 
+// Texts that ended the program: a petal without a neighbour, a last loop where no stitch is left. The first states 24 stitches
+// over a round that was not read, and a triple treble of US terms, which UK terms call another stitch, has no symbol.
+func TestRoundsOverWhatIsNotKnown(t *testing.T) {
+	w := fromText(t, "Pattern in UK terms.\nWith A make a magic ring.\nRound 1: 1 ch, 6 dc into ring, ss to first dc. (6 sts)\nRound 2: 1 ch, *1 dc into a place that nobody knows; rep from * to end. (12 sts)\n\nFasten off and join B in any 1 ch sp between 2 trs of the round before.\n\nRound 3: 1 ch, *2 dc, 3 ch, 2 tr into 1 ch sp of round 1, 3 ch*, repeat from * to * 5 times, ss into first dc. (24 sts)\n")
+	_, err := Draw(w, Options{})
+	require.NoError(t, err)
+	assert.NotEmpty(t, w.Amiss())
+	w = fromText(t, "Ch 8, join with sl st.\nRnd 1: Ch 3, 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 6 more times, join.\nRnd 2: Ch 3, dc in same place as sl st, *dc in next dc, 2 dc in next dc, ch 2, 2 dc in next dc; rep from * around, ending with ch 2. Join.\nRnd 3: Sl st in next dc, ch 3, *dc in next 2 dc, ch 3, sc in ch-2 sp, ch 3, skip 1 dc, dc in next dc; rep from * around, ending with ch 3. Join.\n")
+	_, err = Draw(w, Options{})
+	require.NoError(t, err)
+	w = fromText(t, "Terms: US\nCh 8, join.\nRnd 1: Ch 1, 12 sc in ring, join.\nRnd 2: Ch 1, *sc in next sc, tr tr in next sc; rep from * around, join.\n")
+	assert.Equal(t, "round 2 was not read: triple treble has no symbol here", w.ending())
+}
+
 // The yarn that stands in the brackets behind a row's number is taken up; a slipped stitch keeps its own.
 func TestTheYarnInTheBracketsOfARow(t *testing.T) {
 	w := fromText(t, "Using color A, cast on 5 sts.\nRow 1 (WS, Color A): Knit.\nRow 2 (RS, Color B): K1, sl 1 wyib, k1, sl 1 wyib, k1.\nRow 3 (WS, Color B): Knit.\n")

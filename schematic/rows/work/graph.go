@@ -246,6 +246,9 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	if l.Doubted {
 		g.doubt = misfits
 	}
+	if g.Terms == stitch.US && saysTriple(l.Words) {
+		g.doubt = "triple treble has no symbol here"
+	}
 	if name := untold(l.Body); name != "" {
 		g.doubt = "of what stitches a " + name + " is"
 	}
@@ -307,7 +310,7 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 	at := s.Feet
 	s.Colour = g.colourOf(nd, kind, at)
 	s.placed(nd, feet)
-	s.Between = s.Between && len(at) == 1 && g.Rows[len(g.Rows)-1].Stitches[at[0]].Stitch != nil
+	s.Between = s.Between && len(at) == 1 && at[0] < len(g.Rows[len(g.Rows)-1].Stitches) && g.Rows[len(g.Rows)-1].Stitches[at[0]].Stitch != nil
 	switch {
 	case kind != nil && kind.Cross != nil:
 		g.crossing(s)
@@ -507,8 +510,8 @@ func (g *Graph) onStitch(f int) bool {
 	if g == nil || f < 0 || len(g.Rows) == 0 || len(g.places) == 0 {
 		return false
 	}
-	s := &g.Rows[len(g.Rows)-1-g.cur.Back].Stitches[g.index(g.below(f))]
-	return s.Stitch != nil && !s.apart
+	at, row := g.index(g.below(f)), &g.Rows[len(g.Rows)-1-g.cur.Back]
+	return at < len(row.Stitches) && row.Stitches[at].Stitch != nil && !row.Stitches[at].apart
 }
 
 // keep adds a row, and notes where its counted places are.

@@ -1,6 +1,8 @@
 package work
 
 import (
+	"strings"
+
 	ins "flatwright/schematic/rows/instructions"
 )
 
@@ -15,6 +17,19 @@ func joined(body []ins.Item) bool {
 				return true
 			}
 		}
+	}
+	return false
+}
+
+// saysTriple reports whether words of US terms name the stitch that is taller than a double treble: tr tr, which UK terms name that one.
+func saysTriple(words []ins.Word) bool {
+	before := ""
+	for _, w := range words {
+		s := strings.ToLower(w.S)
+		if s == "trtr" || s == "tr" && before == "tr" || strings.HasPrefix(s, "treble") && before == "triple" {
+			return true
+		}
+		before = s
 	}
 	return false
 }
