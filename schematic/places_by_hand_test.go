@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -124,4 +125,81 @@ func TestACornerIsShapedByItsAngle(t *testing.T) {
 	assert.Equal(t, mitring{2, 1, 2}, of(2, 20, 20, 20, 20))
 	assert.Equal(t, mitring{2, 2, 10}, of(20, 20, 40, 20, 40))
 	assert.Equal(t, mitring{2, 1, 20}, of(10, 20, 20, 40, 40))
+}
+
+// By hand: of 30 stitches parts of 12, 1 and 17. A right-side row meets the first at the right, a mirror's row at the left; a part that a size has not takes none.
+func TestWhereThePartsOfARowLie(t *testing.T) {
+	s := &Divide{Parts: []Part{{Name: "a", Stitches: expr.Counts(12)}, {Name: "none", Stitches: expr.Counts(0)}, {Name: "b", Stitches: expr.Counts(1)}, {Name: "c", Stitches: expr.Counts(17)}}}
+	of := func(mirror bool) (out []string) {
+		for _, p := range s.places(0, 30, mirror) {
+			out = append(out, fmt.Sprint(p.part.Name, " ", p.from, "-", p.to))
+		}
+		return out
+	}
+	assert.Equal(t, []string{"a 0-12", "b 12-13", "c 13-30"}, of(true))
+	assert.Equal(t, []string{"c 0-17", "b 17-18", "a 18-30"}, of(false))
+}
+
+func TestWhichSizesHaveAPiece(t *testing.T) {
+	none := expr.Graded{Vals: []units.Num{units.Int(2), {}, units.Int(1)}, Has: []bool{true, true, false}}
+	for i, want := range []bool{true, false, false} {
+		assert.Equal(t, want, (&builder{i: i}).madeIn(&Piece{Make: none}), "%d", i)
+		assert.True(t, (&builder{i: i}).madeIn(&Piece{}), "made once, if nothing is said")
+	}
+}
+
+// By hand: 4 and 6 of 10 added stitches are 2 and 3 of 5, and 3 and 4 of 7: 2.8 and 7.
+func TestAddedStitchesArePartedAsTheyWere(t *testing.T) {
+	for n, want := range map[int][2]int{10: {4, 6}, 5: {2, 3}, 7: {3, 4}, 1: {0, 1}} {
+		was := &JoinParts{Of: []JoinPart{{Added: expr.Counts(4)}, {}, {Added: expr.Counts(6)}}}
+		now := &JoinParts{Of: []JoinPart{{Added: expr.Counts(4)}, {}, {Added: expr.Counts(6)}}}
+		(&Fitting{}).add(now, was, n, 10)
+		assert.Equal(t, want, [2]int{now.Of[0].Added.Int(0, 0), now.Of[2].Added.Int(0, 0)}, "%d", n)
+		assert.True(t, now.Of[1].Added.IsZero())
+	}
+}
+
+// By hand: five stitches once stay five once; a third fewer or more often, and two at the least, is near enough.
+func TestAShapingThatFallsOnceStaysSo(t *testing.T) {
+	for _, c := range [][6]int{{5, 5, 1, 40, 5, 1}, {6, 6, 1, 1, 6, 1}, {4, 2, 2, 40, 2, 2}, {7, 1, 7, 7, 1, 7}} {
+		b, m := times(c[0], c[1], c[2], c[3])
+		assert.Equal(t, [2]int{c[4], c[5]}, [2]int{b, m}, "%v", c)
+	}
+}
+
+// By hand, at three quarters of the stitches: panels of 28, 12, 28 and 12 are 21, 9, 21 and 9, and 72 and 56 after 22 increases at each line are 54 and 42. 16 times two are 53 and 41; 17 times
+// two are 55 and 43, a stitch past both.
+func TestPanelsAreNotShapedPastTheirWidth(t *testing.T) {
+	f := &Fitting{Chooser: &nearest{}, Round: true, N: 60, step: Step{Before: 80, After: 256, Rows: 30}}
+	for _, n := range []int{28, 12, 28, 12} {
+		f.panels = append(f.panels, fitPanel{fmt.Sprint("panel ", n), n, n * 3 / 4})
+	}
+	line := Shaping{Increase: true, At: Lines, By: expr.Counts(1), Every: expr.Counts(1), Times: expr.Counts(22)}
+	was, now := &Shape{Shapings: []Shaping{line}}, &Shape{Shapings: []Shaping{line}}
+	s := &spreading{f: f, s: now}
+	assert.False(t, s.overPanels(was, 16))
+	assert.True(t, s.overPanels(was, 17))
+	now.Shapings[0].Panel = "panel 28"
+	assert.False(t, s.overPanels(was, 17), "one panel alone is shaped by its own count")
+	now.Shapings[0].Panel, now.Shapings[0].At = "", BothEdges
+	assert.False(t, s.overPanels(was, 17))
+	for k, want := range []int{2, 2, 2, 2} {
+		assert.Equal(t, want, f.edges(k))
+	}
+	f.Round = false
+	for k, want := range []int{1, 2, 2, 1} {
+		assert.Equal(t, want, f.edges(k))
+	}
+}
+
+// By hand: of four views the last two are alike, and the last like the first: the three lie side by side, beginning with the third.
+func TestViewsThatAreAlikeAcrossTheJoin(t *testing.T) {
+	as := []likeness{unlike, same, unlike, same}
+	assert.Equal(t, 2, acrossJoin(as, mirrored))
+	assert.Equal(t, []likeness{mirrored, same, unlike, same}, as)
+	as = []likeness{unlike, same, same, same}
+	assert.Equal(t, 0, acrossJoin(as, same))
+	assert.Equal(t, unlike, as[0], "all are alike, and the first begins")
+	assert.Equal(t, 0, acrossJoin([]likeness{unlike, same, same, unlike}, same))
+	assert.Equal(t, 0, acrossJoin([]likeness{unlike, same, unlike, same}, unlike))
 }
