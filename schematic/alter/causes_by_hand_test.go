@@ -223,3 +223,57 @@ func TestWhichPiecesChooseTheirFirstRow(t *testing.T) {
 		assert.Empty(t, firstRowOf(q))
 	}
 }
+
+// By hand, in rows of 2.5 mm: 14 rows are 35 mm of 40; 15 would be 37.5, and in twos 16 would be 40. 18 rows fewer are 45 mm, of which 17 would be 42.5.
+func TestWholeRowsThatDoNotComeToALength(t *testing.T) {
+	told := func(mm int64, n int, twos bool) (out []string) {
+		f, _ := fitted(t)
+		var found finding.List
+		q := f.was.Pieces[1]
+		(&lengthener{f: f, found: &found}).came(q, q.Sections[1], units.Int(mm), n, twos)
+		for _, g := range found {
+			out = append(out, g.Message, g.Have, g.Fix)
+		}
+		return out
+	}
+	assert.Empty(t, told(40, 16, false))
+	assert.Empty(t, told(26, 10, false), "both are printed as 2.5 cm")
+	assert.Equal(t, []string{"Front becomes 3.5 cm longer, not 4 cm: a row is 0.25 cm high", "+14 rows", "+15 rows would make it 3.75 cm longer"}, told(40, 14, false))
+	assert.Equal(t, []string{"Front becomes 3.5 cm longer, not 4 cm: rows go in twos there, since the piece beside it must begin on the same side of the work, and two rows are 0.5 cm high",
+		"+14 rows", "+16 rows would make it 4 cm longer"}, told(40, 14, true))
+	assert.Equal(t, []string{"Front becomes 4.5 cm longer, not 4 cm: a row is 0.25 cm high", "+18 rows", "+17 rows would make it 4.25 cm longer"}, told(40, 18, false))
+	assert.Equal(t, []string{"Front becomes 4.5 cm shorter, not 4 cm: a row is 0.25 cm high", "-18 rows", "-17 rows would make it 4.25 cm shorter"}, told(-40, -18, false))
+	assert.Equal(t, []string{"stitches", "rows"}, []string{many("stitch"), many("row")})
+}
+
+func TestWhatASectionStatesAndRepeats(t *testing.T) {
+	assert.Equal(t, 40, stated(&schematic.CastOn{Stitches: expr.Counts(40)}, 0))
+	assert.Equal(t, 0, stated(&schematic.CastOn{}, 0))
+	assert.Equal(t, 0, stated(&schematic.Even{}, 0))
+	assert.Equal(t, 44, stated(&schematic.Even{Common: schematic.Common{To: expr.Counts(44)}}, 0))
+	p := &schematic.Pattern{Gauges: []schematic.Gauge{{Name: "fabric", Stitch: "stockinette"}, {Name: "rib", Stitch: "knit 2, purl 2 rib"}}}
+	in := func(e schematic.Section, gauge string, rows int) int {
+		return repeatIn(p, schematic.Step{Section: e, Gauge: gauge, Rows: rows})
+	}
+	assert.Equal(t, 4, in(&schematic.Even{Rib: true}, "rib", 1))
+	assert.Equal(t, 0, in(&schematic.Even{Rib: true}, "rib", 0))
+	assert.Equal(t, 0, in(&schematic.Even{}, "rib", 6))
+	assert.Equal(t, 0, in(&schematic.Even{Rib: true}, "fabric", 6))
+	assert.Equal(t, 2, in(&schematic.Even{Rib: true, Common: schematic.Common{Stitch: "k1, p1"}}, "rib", 6), "its own stitch goes before that of its gauge")
+	assert.Equal(t, 0, in(&schematic.Shape{}, "rib", 6))
+}
+
+// By hand: the back in M is cast on with 48 stitches, the front in S with 40; their tops are joined stitch to stitch, and the sides are alike.
+func TestAJoinOfTwoSizesHasItsFix(t *testing.T) {
+	p := given.Text(t, plain)
+	fix := func(parts map[string]int) string {
+		r := Request{Parts: parts}
+		g := schematic.Work(oneSize(p, 0, parts), 0)
+		return r.besides(p, g, g.Seams[1].Join.Pos)
+	}
+	assert.Equal(t, "choose size M for Front too, or ease in 4 cm / 1½ in", fix(map[string]int{"Back": 1}))
+	assert.Equal(t, "choose size M for Back too, or ease in 4 cm / 1½ in", fix(map[string]int{"Front": 1}))
+	assert.Empty(t, fix(nil))
+	assert.Empty(t, fix(map[string]int{"Front": 1, "Back": 1}))
+	assert.Empty(t, Request{Parts: map[string]int{"Back": 1}}.besides(p, schematic.Work(p, 0), finding.Pos{Line: 999}))
+}
