@@ -66,7 +66,10 @@ func (s *slip) exchange() finding.List {
 	for _, n := range s.candidates() {
 		a, hasA := n.of(s.p).At(s.in[0])
 		b, hasB := n.of(s.p).At(s.in[1])
-		if !hasA || !hasB || a.Eq(b) || *s.left < 0 || len(best) > 1 {
+		if *s.left < 0 || len(best) > 1 {
+			return s.all
+		}
+		if !hasA || !hasB || a.Eq(b) {
 			continue
 		}
 		if x, ok := s.answer(n, int(b.Floor()), int(a.Floor())); ok {
