@@ -203,3 +203,44 @@ func TestViewsThatAreAlikeAcrossTheJoin(t *testing.T) {
 	assert.Equal(t, 0, acrossJoin([]likeness{unlike, same, same, unlike}, same))
 	assert.Equal(t, 0, acrossJoin([]likeness{unlike, same, unlike, same}, unlike))
 }
+
+// By hand: a triangle's corners of 60 degrees reach √3 as far as its sides do, half a hexagon's and a hexagon's of 120 degrees 2/√3.
+func TestHowFarAGridReachesBeyondItsMotifs(t *testing.T) {
+	for s, want := range map[MotifShape][2]float64{Square: {1, 1}, Triangle: {1.7320508, 1}, Hexagon: {1, 1.1547005}, HalfHexagon: {1, 1.1547005}} {
+		x, y := s.beyond()
+		assert.InDelta(t, want[0], x, 1e-6)
+		assert.InDelta(t, want[1], y, 1e-6)
+	}
+	assert.InDelta(t, 1.7320508, Triangle.apart(), 1e-6)
+	assert.InDelta(t, 1, Square.apart(), 0)
+}
+
+// By hand, at three quarters of the stitches: 50 are 37.5, to the next 38, and to a multiple of 4 for the rib that follows 40; where fabric follows the rib the count is its own.
+func TestAShapingBeforeARibMeetsItsRepeat(t *testing.T) {
+	rib, end, fabric := &Even{Rib: true}, &BindOff{All: true}, &Even{}
+	for want, next := range map[int][]Section{40: {rib, end}, 38: {rib, fabric}} {
+		across := func() *Shape {
+			return &Shape{Shapings: []Shaping{{Increase: true, By: expr.Counts(10), At: Across, Every: expr.Counts(1), Times: expr.Counts(1)}}}
+		}
+		f := &Fitting{Chooser: &nearest{ribs: map[Section]Need{rib: {4, 0}}}, Steps: map[Section]Step{rib: {Rows: 6}, fabric: {Rows: 6}, end: {Before: 50}}, Round: true, next: next,
+			N: 30, step: Step{Before: 40, After: 50, Rows: 1}}
+		(&spreading{f: f, s: across(), total: 1}).one(across())
+		assert.Equal(t, want, f.N)
+	}
+}
+
+// A width goes on to the end where a later level of its part ends as wide and in its place.
+func TestWhichWidthsGoOnToTheEnd(t *testing.T) {
+	at := func(l, r int64, part string, end bool) level {
+		return level{l: units.Int(l), r: units.Int(r), part: part, end: end}
+	}
+	for _, c := range []struct {
+		last level
+		want bool
+	}{
+		{at(0, 100, "", true), true}, {at(0, 100, "", false), false}, {at(0, 90, "", true), false}, {at(10, 100, "", true), false}, {at(0, 100, "Back", true), false},
+	} {
+		assert.Equal(t, c.want, endsAt([]level{at(0, 100, "", true), at(5, 80, "", false), c.last}, 0), "%+v", c.last)
+	}
+	assert.False(t, endsAt([]level{at(0, 100, "", true)}, 0), "not itself")
+}
