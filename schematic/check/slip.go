@@ -155,31 +155,40 @@ func (s *slip) answer(n number, to ...int) (answer, bool) {
 	if !s.quiet(q, n.piece) {
 		return answer{}, false
 	}
+	at := placeOf(s.p.Pieces[n.piece].Sections, q.Pieces[n.piece].Sections)
+	if at == (finding.Pos{}) { // how often a piece is made is no slip of a count
+		return answer{}, false
+	}
 	*s.left -= s.whole() * s.p.Sizes.Len()
 	left := look(q, schematic.WorkAll(q))
-	return answer{n, to, placeOf(s.p.Pieces[n.piece].Sections, q.Pieces[n.piece].Sections), left}, s.explains(left)
+	return answer{n, to, at, left}, s.explains(left)
 }
 
 // tell is what is left to find beside the slip, and the slip, in words, with the numbers that stand there and those that were meant.
 func (s *slip) tell(a answer, sizes []string, message, was, to string) finding.List {
 	var told []string
 	kind, severity := "", finding.Note
+	out := slices.Clone(a.left)
 	for _, f := range s.all {
-		if has(a.left, f) {
+		switch {
+		case has(a.left, f):
+			continue
+		case strings.HasPrefix(f.Kind, "worn/"): // what is drawn is drawn by the numbers as they stand
+			out = append(out, f)
 			continue
 		}
 		if kind == "" && s.mine(f) {
 			kind = f.Kind
 		}
 		severity = min(severity, f.Severity)
-		if !strings.HasPrefix(f.Kind, "worn/") && !slices.Contains(told, f.Message) {
+		if !slices.Contains(told, f.Message) {
 			told = append(told, f.Message)
 		}
 	}
 	if len(told) > mostTold {
 		told = append(told[:mostTold], fmt.Sprintf("and %d more", len(told)-mostTold))
 	}
-	out := append(slices.Clone(a.left), finding.Finding{Kind: kind, Severity: severity, Pos: a.pos, Piece: s.p.Pieces[a.piece].Name, Sizes: sizes,
+	out = append(out, finding.Finding{Kind: kind, Severity: severity, Pos: a.pos, Piece: s.p.Pieces[a.piece].Name, Sizes: sizes,
 		Message: message + ": the rest agrees with that",
 		Have:    fmt.Sprintf("%s; so %s", was, strings.Join(told, "; ")), Want: to, Fix: "write " + to})
 	out.Sort()
