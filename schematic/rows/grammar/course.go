@@ -843,6 +843,15 @@ const longestCloth = 8
 
 // cloth reads the words of a fabric: stockinette stitch, k2, p2 rib, hdc.
 func cloth(p *parser, i int) (any, int) {
+	if g := p.at(i); g.Kind == 'g' && p.at(i+1).Is("rib", "ribbing") { // (K2. P2) ribbing
+		said := ""
+		for _, t := range g.Sub {
+			said += " " + t.S
+		}
+		if c, ok := ins.ClothOf(strings.ReplaceAll(said, ".", ",")+" rib", p.r.x.Terms); ok {
+			return c, i + 2
+		}
+	}
 	if !p.clothBegins(i) {
 		return nil, -1
 	}

@@ -337,6 +337,9 @@ var stitches = []form{
 				return nil
 			}
 			inc, n := m.p.t[m.from].Is("inc", "increase"), ins.N(1)
+			if !m.p.r.crochet && m.said("in", "into") && !one("n")(m) { // two more in one stitch
+				return nil
+			}
 			if !m.has("u") && !m.said("next", "following", "foll", "same") { // sc 3, inc 2
 				n = m.num("n", 1)
 			}

@@ -236,7 +236,11 @@ func (p *parser) inParts(i int) (total, to int) {
 		return -1, -1
 	}
 	to = total
-	for k := total + 1; ; {
+	k := total + 1
+	if p.at(k).Is("with") && p.at(k+1).Kind == 'n' { // 46 sts, with 12 sts between markers
+		k++
+	}
+	for {
 		end := p.partEnd(k)
 		if end < 0 {
 			break
@@ -263,6 +267,9 @@ func (s *sequence) countedInParts(lead int) bool {
 	if g == nil {
 		return false
 	}
+	if sum, sure, _, parts := s.sumOfParts(total + 1); sure && parts > 0 {
+		g[0].Parts = sum
+	}
 	s.add(&stated{groups: g}, s.i, total)
 	s.add(&ins.Nothing{}, total, to)
 	s.i = to
@@ -272,20 +279,7 @@ func (s *sequence) countedInParts(lead int) bool {
 // partsAlone reads the counts of the parts of a row without their total: 27 sts each for front and back, 14 sts for each sleeve.
 // Their sum is that of the row, if every part says how often it is there.
 func (s *sequence) partsAlone() bool {
-	sum, sure, to, parts := ins.N(0), true, s.i, 0
-	for k := s.i; ; parts++ {
-		end := s.partEnd(k)
-		if end < 0 {
-			break
-		}
-		times := partTimes(s.t[k:end])
-		sum, sure, to = sum.Add(s.at(k).Num, times), sure && times > 0, end
-		for k = end; s.at(k).Is(",", ";", "and", "&", "+", "plus"); k++ {
-		}
-		if k == end {
-			break
-		}
-	}
+	sum, sure, to, parts := s.sumOfParts(s.i)
 	if s.sep != "." && s.sep != ";" && !s.parted() || parts == 0 && !sure || to == s.i || to < len(s.t) && !s.at(to).Is(".", ";") || needles[s.at(to-1).S] {
 		return false
 	}
@@ -296,6 +290,25 @@ func (s *sequence) partsAlone() bool {
 	}
 	s.i = to
 	return true
+}
+
+// sumOfParts adds the counts of parts from k on, and tells whether every part says how often it is there, where they end, and how
+// many are joined to the first.
+func (p *parser) sumOfParts(k int) (sum ins.Num, sure bool, to, parts int) {
+	sum, sure, to = ins.N(0), true, k
+	for ; ; parts++ {
+		end := p.partEnd(k)
+		if end < 0 {
+			return
+		}
+		times := partTimes(p.t[k:end])
+		sum, sure, to = sum.Add(p.at(k).Num, times), sure && times > 0, end
+		for k = end; p.at(k).Is(",", ";", "and", "&", "+", "plus"); k++ {
+		}
+		if k == end {
+			return
+		}
+	}
 }
 
 // partTimes is how often a part of a garment is there of which a count is told: 2 for each sleeve, each for front and back; 0: that is not sure.

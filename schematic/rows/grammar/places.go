@@ -1066,7 +1066,8 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 	return ins.Place{}, -1
 }
 
-// spaceToo reads a space or chains behind the stitches that are told before it: in each dc and ch-1 sp around; in next 2 dc and ch-2 sp.
+// spaceToo reads a space or chains behind the stitches that are told before it, or stitches behind spaces: in each dc and ch-1 sp
+// around; in next 2 dc and ch-2 sp; in each sp and dc to end.
 func (s *spots) spaceToo(p *parser, j int) (ins.Place, int) {
 	each := s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent
 	next := s.last().Kind == ins.InNext && !s.last().Unit.Space && p.at(j).Is("ch", "chain")
@@ -1076,7 +1077,7 @@ func (s *spots) spaceToo(p *parser, j int) (ins.Place, int) {
 	}
 	pl := w.(ins.Place)
 	switch {
-	case each && eachToo(pl, p, j, to):
+	case each && (eachToo(pl, p, j, to) || s.last().Unit.Space && stitchToo(pl, p, j, to)):
 		pl.Kind = ins.InEach
 		return pl, to
 	case next && pl.Unit.Space:
@@ -1093,6 +1094,15 @@ func eachToo(pl ins.Place, p *parser, j, next int) bool {
 	}
 	return pl.Kind == ins.InNext && (pl.Unit.Chain && next == j+1 || pl.Unit.Space && pl.N.By == nil && pl.N.All == 1) &&
 		(next == len(p.t) || p.at(next).Kind == 'p' || p.at(next).Is("join", "turn", "and"))
+}
+
+// stitchToo reports whether a stitch behind 'in each space and', from j to next, is one more kind of which each is meant: in each ch-1
+// sp and dc to corner.
+func stitchToo(pl ins.Place, p *parser, j, next int) bool {
+	if pl.Unit.Stitch == nil && !pl.Unit.Any() {
+		return false
+	}
+	return pl.Kind == ins.InEach && pl.Extent.Kind != ins.NoExtent || pl.Kind == ins.InNext && next == j+1 && (next == len(p.t) || p.at(next).Kind == 'p')
 }
 
 // chainsToo takes the stitches behind 'every ch and': 1 dc in every ch and tr is one in each of both. It gives where

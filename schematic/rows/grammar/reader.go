@@ -438,9 +438,36 @@ func (r *Reader) one(n int) {
 // sizeLetter is the letter of a size before what is for it alone.
 var sizeLetter = text.Once(`^\(?([a-z])\)[ .:]*(.*)$`)
 
+// theseOnly are names before the word 'only', with signs alone about them.
+var theseOnly = text.Once(`(?i)^\W*(?:for )?(?:the )?([\w /.,&+-]{1,60}?) only\b[*_]*(?:$|[ :.–—-])`)
+
+// namedSizes is where words end that say by their names alone for which sizes a line is: Teen and Adult only. 0: it says none.
+func (r *Reader) namedSizes(line string) int {
+	if len(r.x.Sizes.Names) < 2 || !text.Has(line, " only") {
+		return 0
+	}
+	m := theseOnly().FindStringSubmatchIndex(line)
+	if m == nil {
+		return 0
+	}
+	names := slices.Clone(r.x.Sizes.Names)
+	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
+	said := " " + strings.NewReplacer(",", " ", "&", " ", "+", " ", "/", " ", " and ", " ").Replace(strings.ToLower(line[m[2]:m[3]])) + " "
+	for _, n := range names {
+		said = strings.Replace(said, " "+strings.ToLower(n)+" ", " ", 1)
+	}
+	if strings.TrimSpace(said) != "" {
+		return 0
+	}
+	return m[1]
+}
+
 // sized takes the words off a line that say for which sizes it is, and ends a stretch for some sizes where it is over.
 func (r *Reader) sized(raw, trimmed string) (line, rest string) {
 	said, rest := text.ForSizes(trimmed)
+	if to := r.namedSizes(trimmed); to > 0 {
+		said, rest = strings.Trim(trimmed[:to], "*_ "), strings.TrimLeft(trimmed[to:], " :*_.–—-")
+	}
 	if m := sizeLetter().FindStringSubmatch(trimmed); m != nil && slices.Contains(r.x.Sizes.Names, m[1]) {
 		said, rest = m[1], m[2]
 	}
@@ -1707,7 +1734,23 @@ func (r *Reader) workBegins(tokens []text.Token) bool {
 	if r.mode == "gauge" && !slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Is("cast") }) {
 		return false
 	}
-	return r.founds(tokens)
+	return r.founds(tokens) || r.mode == "words" && r.picksUp(tokens)
+}
+
+// picksUp reports whether a line of finishing begins a band: Neckband: Sew right shoulder seam. Pick up and knit 80 sts around neck.
+func (r *Reader) picksUp(t []text.Token) bool {
+	if !slices.ContainsFunc(t, func(t text.Token) bool { return t.Is("pick") }) {
+		return false
+	}
+	if name, _, ok := text.Inline(strings.TrimSpace(r.x.Src[t[0].Line-1])); ok {
+		t = t[min(len(strings.Fields(name))+1, len(t)-1):]
+	}
+	p := r.parser(t, &ins.Line{At: ins.Span{Line: t[0].Line, Col: t[0].Col, End: t[0].End}})
+	list := p.sequence()
+	return len(p.line.Unread) == 0 && slices.ContainsFunc(list, func(n ins.Item) bool {
+		k, ok := n.(*ins.PickUp)
+		return ok && k.N.Set()
+	})
 }
 
 // noteItem reports whether a line is an item of notes or materials with its number, and no row: 2. One motif is 3 dc; 1. 2 balls of DK.
@@ -2347,11 +2390,15 @@ func (r *Reader) line(tokens []text.Token) {
 	if tokens = r.marked(withoutMultiple(tokens)); first != &tokens[0] {
 		l.Mark = first.S
 	}
+	if k := len(tokens) - 3; k > 0 && tokens[k].Is(")", "]") && tokens[k+1].Kind == 'n' && tokens[k+2].Is("rounds", "rnds", "rows") {
+		tokens = r.withoutRows(tokens, k+1)
+	}
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {
 		k = r.labels(l, label, tokens, k)
 	}
 	p := r.parser(tokens[k:], l)
+	l.Changed = p.changed(tokens)
 	l.Into = p.into()
 	if len(count) > 0 {
 		l.Stated = p.countsOf(count)
@@ -2406,6 +2453,18 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// withoutRows takes the words from k on off a line that only say again how many rows its label names: R7-R14: sc around (36) 8 rounds.
+func (r *Reader) withoutRows(t []text.Token, k int) []text.Token {
+	label, _, _ := text.Label(t[:k], r.roundR)
+	if label == nil || label.Next || !label.To.Set() || label.To.By != nil || label.From.By != nil || len(label.Listed) > 0 {
+		return t
+	}
+	if n := label.To.All - label.From.All + 1; t[k].Num.By != nil || t[k].Num.All != n {
+		r.x.Tell(finding.Finding{Kind: "rows/number", Severity: finding.Warning, Message: fmt.Sprintf("these are %d rows by their numbers, not %s", n, t[k].S), Fix: "correct the number of rows, or the label"}, ins.Span{Line: t[k].Line, Col: t[k].Col, End: t[k+1].End})
+	}
+	return t[:k]
 }
 
 // labels gives a line the label that its first k tokens are, and goes behind what leads from it to the row.

@@ -3049,6 +3049,26 @@ func (p *parser) changeAt(i int) int {
 	return to
 }
 
+// changed is by how many stitches a row differs from the one before, if its words say so once: (2 sts dec'd).
+func (p *parser) changed(t []text.Token) (out *ins.Change) {
+	q := p.within(t)
+	for i := range t {
+		to := -1
+		if i == 0 || t[i-1].Kind == 'p' && !isStar(&t[i-1]) {
+			to = q.changeAt(i)
+		}
+		if to < 0 || !slices.ContainsFunc(t[i:to], func(k text.Token) bool { return k.Is("increased", "decreased", "inc'd", "dec'd") }) {
+			continue
+		}
+		if out != nil || to < len(t) && t[to-1].Kind != 'p' {
+			return nil
+		}
+		fewer := slices.ContainsFunc(t[i:to], func(k text.Token) bool { return strings.HasPrefix(k.S, "dec") })
+		out = &ins.Change{N: t[i].Num, Fewer: fewer, At: q.span(i, to-1)}
+	}
+	return out
+}
+
 // addTo adds the count that stands at i to those before it: to the last of them, if both are of stitches of no kind and a plus joins
 // them, as in 14 + 2 edge sts.
 func (p *parser) addTo(list []ins.StitchGroup, g ins.StitchGroup, i int) []ins.StitchGroup {
@@ -3201,7 +3221,7 @@ func (p *parser) lastPlace(i int) bool {
 // behindCount is where words end that tell nothing more of a count: in all, on needle 1.
 func (p *parser) behindCount(i int) int {
 	for p.at(i).Ord > 0 || p.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "last", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
-		"this", "sizes", "edge", "neck", "shoulder", "shoulders", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg", "blo", "flo") {
+		"this", "after", "sizes", "edge", "neck", "shoulder", "shoulders", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg", "blo", "flo") {
 		if p.at(i).Is("dc", "ch", "st", "sts") && i > 0 && p.at(i-1).Kind == 'n' {
 			break
 		}

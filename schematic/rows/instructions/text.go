@@ -27,6 +27,8 @@ type StitchGroup struct {
 	Any  bool // sts, or no word
 	Side bool // of each of two sides: 20 sts each side
 	At   Span
+
+	Parts Num // the sum of its parts, if they are told and say how often each is there
 }
 
 // Label is how a row is called.
@@ -57,7 +59,15 @@ type Line struct {
 	Yarn    string        // that words before it take up; empty: none
 	Needles []NeedleCount // how many stitches needles hold behind it, as its words say
 	Mark    string        // the sign from which rows are repeated; empty: none
+	Changed *Change       // by how many stitches it differs from the row before, as its words say; nil: they don't
 	Doubted bool          // its words were not followed: it is likely worded otherwise than it was read
+}
+
+// Change is by how many stitches a row differs from the one before.
+type Change struct {
+	N     Num
+	Fewer bool
+	At    Span
 }
 
 // Section is a stretch under one heading.

@@ -481,17 +481,83 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 		return
 	}
 	body, foundation := r.founds(l, body)
+	before := r.sure()
+	body, again := r.pastBeginning(l, body)
 	r.repeat(l, r.meant(l, r.around(l, r.implied(l, skippedOnce(body)))), times)
 	if r.g != nil {
 		r.offCount(l)
 	}
 	r.check(l)
+	if again > 0 {
+		r.fab = r.fab.begunAt(again)
+		for i := range r.others {
+			r.others[i].fab = r.others[i].fab.begunAt(again)
+		}
+	}
+	if before >= 0 && times == 1 && l.Changed != nil {
+		r.changed(l, before)
+	}
 	if l.Label != nil && l.Stated == nil && wordsOnly(body) { // what is done in the row stands elsewhere
 		r.put(r.fab.covered(), false)
 	}
 	if foundation {
 		r.fresh, r.founded, r.no = true, true, 0
 	}
+}
+
+// pastBeginning is a round that works all stitches of a heel, picks up others, and works the first half of the heel again, without
+// these: from behind them on the next rounds begin.
+func (r *runner) pastBeginning(l *ins.Line, body []ins.Item) ([]ins.Item, int) {
+	if r.g != nil || l.Label == nil || l.Stated == nil || len(body) == 0 {
+		return body, 0
+	}
+	first, ok := body[0].(*ins.Stitch)
+	again, last := worksAgain(l, r.size), len(body)-1
+	for last > 0 && (is[*ins.Nothing](body[last]) || is[*ins.Marker](body[last])) {
+		last--
+	}
+	if !ok || again == 0 || countOf(first, r.size) != r.sure() || !is[*ins.Stitch](body[last]) {
+		return body, 0
+	}
+	return slices.Concat(body[:last], body[last+1:]), again
+}
+
+// begunAt is a round that begins k stitches further on.
+func (f *fabric) begunAt(k int) *fabric {
+	if f == nil || len(f.marks) == 0 {
+		return f
+	}
+	g := *f
+	g.marks = nil
+	for _, m := range f.marks {
+		if m -= k; m < 0 {
+			m += f.stitches()
+		}
+		g.marks = append(g.marks, m)
+	}
+	slices.Sort(g.marks)
+	return &g
+}
+
+// sure is how many stitches the row below has; -1: readings differ, or it is not known.
+func (r *runner) sure() int {
+	if r.fab == nil || !r.known() || len(r.others) > 0 {
+		return -1
+	}
+	return r.fab.stitches()
+}
+
+// changed holds what a row says it has more or fewer against what it was worked on.
+func (r *runner) changed(l *ins.Line, before int) {
+	c, by, want := l.Changed, r.sure()-before, l.Changed.N.At(r.size)
+	what := "added"
+	if c.Fewer {
+		by, what = -by, "taken away"
+	}
+	if r.sure() < 0 || r.res == nil || len(r.res.found) > 0 || want == ins.None || by == want || by <= 0 {
+		return
+	}
+	r.tell("rows/stated", finding.Warning, c.At, "%s stitches are "+what+", not %s", "say %s, or correct the row", by, want, by)
 }
 
 // chainRow is the foundation chain that a text calls row 1: Rnd 1: Ch 16. Nil: the line is none.

@@ -330,6 +330,10 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		}
 		named += namedBy(g, made, also, said)
 		if also == said || made == said || g.Unit.Space && said == made+1 && beginsByLoop(l.Body) {
+			if k := g.Parts.At(r.size); g.Parts.Set() && k != ins.None && k != said {
+				tell(g.At, "its parts have %s stitches together, not %s | %s stitches in the parts told | %s stitches stated in all", "correct the total, or the part that is off", k, said, k, said)
+				return out
+			}
 			continue
 		}
 		if twice.Line > 0 {
