@@ -2390,9 +2390,7 @@ func (r *Reader) line(tokens []text.Token) {
 	if tokens = r.marked(withoutMultiple(tokens)); first != &tokens[0] {
 		l.Mark = first.S
 	}
-	if k := len(tokens) - 3; k > 0 && tokens[k].Is(")", "]") && tokens[k+1].Kind == 'n' && tokens[k+2].Is("rounds", "rnds", "rows") {
-		tokens = r.withoutRows(tokens, k+1)
-	}
+	tokens = r.withoutRows(tokens)
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {
 		k = r.labels(l, label, tokens, k)
@@ -2455,8 +2453,12 @@ func (r *Reader) line(tokens []text.Token) {
 	r.count(l)
 }
 
-// withoutRows takes the words from k on off a line that only say again how many rows its label names: R7-R14: sc around (36) 8 rounds.
-func (r *Reader) withoutRows(t []text.Token, k int) []text.Token {
+// withoutRows takes the words off a line that only say again how many rows its label names: R7-R14: sc around (36) 8 rounds.
+func (r *Reader) withoutRows(t []text.Token) []text.Token {
+	k := len(t) - 2
+	if k < 2 || !t[k-1].Is(")", "]") || t[k].Kind != 'n' || !t[k+1].Is("rounds", "rnds", "rows") {
+		return t
+	}
 	label, _, _ := text.Label(t[:k], r.roundR)
 	if label == nil || label.Next || !label.To.Set() || label.To.By != nil || label.From.By != nil || len(label.Listed) > 0 {
 		return t

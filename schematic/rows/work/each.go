@@ -529,7 +529,7 @@ func (w *work) eachMixed(n *ins.Stitch, p *ins.Place, keep int) {
 	for _, m := range list {
 		w.together(m, p.At)
 	}
-	for w.cur.i < len(w.cur.f.runs) && (w.cur.left > keep || keep == 0) {
+	for w.cur.i < len(w.cur.f.runs) && (w.cur.left > keep || keep == 0 || w.spaceBeforeLast(p)) {
 		if w.steps++; w.steps > maxSteps {
 			return
 		}
@@ -564,6 +564,11 @@ func (w *work) eachMixed(n *ins.Stitch, p *ins.Place, keep int) {
 			w.emit(run{kind: kind, n: k * w.count(m.N) * makes}, nil, m)
 		}
 	}
+}
+
+// spaceBeforeLast reports whether a space is next, of a stretch that ends before the last stitches: those before them are of it.
+func (w *work) spaceBeforeLast(p *ins.Place) bool {
+	return p.Extent.Kind == ins.ToLast && !p.Extent.Unit.Space && w.cur.run().space()
 }
 
 // cornersUnmarked reports whether something goes into corners that no space of the row below marks.

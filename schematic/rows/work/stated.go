@@ -57,6 +57,9 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	for i := range found {
 		found[i].why = res.doubt
 	}
+	if len(found) == 0 {
+		found = r.partsApart(l.Stated)
+	}
 	if len(found) == 0 || rd.shortTotal(k) {
 		rd.certainty = certainty{guess: rd.guess}
 		rd.pardon(l)
@@ -330,10 +333,6 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		}
 		named += namedBy(g, made, also, said)
 		if also == said || made == said || g.Unit.Space && said == made+1 && beginsByLoop(l.Body) {
-			if k := g.Parts.At(r.size); g.Parts.Set() && k != ins.None && k != said {
-				tell(g.At, "its parts have %s stitches together, not %s | %s stitches in the parts told | %s stitches stated in all", "correct the total, or the part that is off", k, said, k, said)
-				return out
-			}
 			continue
 		}
 		if twice.Line > 0 {
@@ -353,6 +352,16 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		}
 	}
 	return out
+}
+
+// partsApart is what a total and the sum of its parts have apart.
+func (r *runner) partsApart(list []ins.StitchGroup) []raw {
+	for _, g := range list {
+		if said, k := g.N.At(r.size), g.Parts.At(r.size); g.Parts.Set() && k != ins.None && k != said {
+			return []raw{{kind: "rows/stated", sev: finding.Warning, at: g.At, msg: "its parts have %s stitches together, not %s | %s stitches in the parts told | %s stitches stated in all", fix: "correct the total, or the part that is off", a: []int{k, said, k, said}}}
+		}
+	}
+	return nil
 }
 
 // oneCounted reports whether a count names one kind alone, of which so many are named with it: that may be all that is counted.
