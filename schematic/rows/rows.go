@@ -59,6 +59,7 @@ func Read(name string, src []byte, o Options) *Text { return grammar.Read(name, 
 func Check(x *Text, o Options) Report {
 	rep := work.Check(x)
 	doubt(x, o, rep.Findings)
+	rep.Findings = First(x, rep.Findings)
 	return rep
 }
 

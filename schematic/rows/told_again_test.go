@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -56,4 +57,26 @@ func TestARoundBeginsInTheMiddleOfTheHeel(t *testing.T) {
 		"Round 1: Knit to 3 sts before first marker, k2tog, k1, slm, knit to second marker, slm, k1, ssk, knit to end. 2 sts decreased.\nRound 2: Knit.\nRepeat Rounds 1 and 2 7 more times. 56 sts.\n"
 	rep := Check(Read("t", []byte(text), Options{}), Options{})
 	assert.Empty(t, rep.Findings)
+}
+
+// One slip is one finding: what repeats the row, its side, and the row that takes up its rest follow. Counted by hand: 90 - 2 x 5 = 80, 80 - 2 x 4 = 72.
+func TestASlipIsNotToldAgainFurtherDown(t *testing.T) {
+	const text = "Cast on 90 sts.\nRow 1 (RS): K.\nRow 2: P.\nBO 5 sts at beg of next 2 rows. 80 sts.\nDec row (RS): K1, ssk, k to last 3 sts, k2tog, k1. (2 sts dec'd)\n" +
+		"P 1 row.\nRep these 2 rows 3 more times. 72 sts.\nNext row (RS): K30, turn, placing remaining 42 sts on a holder.\nBO all sts.\nWith RS facing, place next 12 sts on a second holder, rejoin yarn to rem 30 sts and k to end.\n"
+	lines := func(from, to string) (at []int) {
+		require.Contains(t, text, from)
+		for _, f := range Check(Read("t", []byte(strings.Replace(text, from, to, 1)), Options{}), Options{}).Findings {
+			at = append(at, f.Pos.Line)
+		}
+		return at
+	}
+	assert.Empty(t, lines("90", "90"))
+	assert.Equal(t, []int{4}, lines("next 2 rows", "next 3 rows"))
+	assert.Equal(t, []int{5}, lines("last 3 sts", "last 4 sts"))
+	assert.Equal(t, []int{5}, lines("2 sts dec", "3 sts dec"))
+	assert.Equal(t, []int{7}, lines("P 1 row", "P 2 rows"))
+	assert.Equal(t, []int{7}, lines("3 more", "4 more"))
+	assert.Equal(t, []int{8}, lines("remaining 42", "remaining 41"))
+	assert.Equal(t, []int{10}, lines("next 12", "next 13"))
+	assert.Equal(t, []int{10}, lines("rem 30", "rem 31"))
 }

@@ -92,7 +92,7 @@ func (out *RowsResult) hold(src Source, text *Source, p *schematic.Pattern, gs [
 	o := rowsOptions(p)
 	out.text = rows.Read(text.Name, text.Text, o)
 	out.rep = rows.Check(out.text, o)
-	list := append(out.rep.Findings, rows.Against(out.text, p, gs)...)
+	list := rows.First(out.text, append(out.rep.Findings, rows.Against(out.text, p, gs)...))
 	if within {
 		for i := range list {
 			list[i].Pos = inFile(list[i].Pos, p.RowsPos)

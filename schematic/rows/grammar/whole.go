@@ -189,7 +189,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [working] {l:len} [{y:incloth}] [even/straight/plain] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", when: tests{no(said("mm"))}, build: evenUntil}, // needles and hooks are in mm
 	{rule: "whole", pattern: "until {c:until} [, ] [cont/continue/work/rep] [even/straight/in] [pattern/patt]", meaning: "rows worked even", example: "Until piece measures 20 cm, work even", build: evenUntil},
 
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] {d:shift} {c:course}", meaning: "stitches are added or taken away in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(false)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make | cont/continue/keep to] {d:shift} {c:course}", meaning: "stitches are added or taken away in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(false)},
 	{rule: "whole", pattern: "([$make/cont/continue/k/knit/p/purl] {r:num} [more/plain] {w:row} [even/plain] [{y:incloth}] [,/and] | in/on/over/for/during $next {r:num} {w:row} [,]) [{s:same} [,]] {d:shift} {c:course}", meaning: "stitches are added or taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver},
 	{rule: "whole", pattern: "[then/and] [{n:num} $st] {c:course}", meaning: "shaped as before, over other rows", example: "Dec 1 st at each end of every alt row until 28 sts rem, then at each end of every row until 16 sts rem", build: func(m *match) any {
 		c := value[course](m, "c")
@@ -379,7 +379,7 @@ var statements = []form{
 	{rule: "whole", pattern: "place/slip/put/return/transfer/sl/move/replace/divide/arrange/distribute/take [back] [held/live/first/$rem] {n:num} [held/live/$rem] [left/right/first/second] [sleeve/back/front/thumb/body/neck/shoulder] [held] $st [held] [from/off [first/second/other/left/right/sleeve/thumb] [stitch/waste/scrap/spare/st/safety] [-] holder/holders/yarn/thread/pin/string] [back] (on/onto/to/over/between) [to] [your/my] [set/pair of] [{num}] [smaller/larger/circular/short/long/double/working/left] [pointed/circular/hand] needle/needles/dpn/dpns/ndls/pins [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Sleeve: Return 48 held sleeve sts to dpns", build: takesUpHeld},
 	{rule: "whole", pattern: "place/slip/put/return/transfer/sl first {n:num} [$st] and last {m:num} [$st] [(of/from) [$rem] [{num}] [held/$rem] [$st] [on/from] [holder/yarn/thread]] (on/onto/to/over) [{num}] [working] needle/needles/dpn/dpns/ndls", meaning: "stitches that waited are taken up from both ends", example: "Slip first 7 sts and last 6 sts of rem 26 held sts onto needles", when: tests{no(inRow), said("held", "holder", "yarn", "thread")}, build: func(m *match) any { return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}, {N: m.num("m", 0)}}} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/leave center/centre/middle/next $st (on/onto/to) [stitch/st/spare/waste/safety/a] [-] [safety] holder/thread/yarn/needle/pin", meaning: "the stitch in the middle waits on a holder", example: "Next row: K20, place center st on a safety pin, k20", when: tests{no(said("sts", "stitches")), either(no(said("next")), no(said("needle")))}, build: func(m *match) any { return &ins.BindOff{N: ins.N(1), Hold: true} }},
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave/leaving [$next/first/last/$rem/other/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another/1/one] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
+	{rule: "whole", pattern: "place/placing/slip/slipping/put/putting/transfer/sl/hold/leave/leaving [$next/first/last/$rem/other/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another/1/one] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.amongNeedles() {
 				return &ins.Nothing{}
@@ -389,6 +389,9 @@ var statements = []form{
 			}
 			if last := m.lastPut(); last != nil {
 				return last
+			}
+			if m.p.line.IsRow() && m.said("remaining", "rem", "remain") && slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("turn") }) { // k22, turn, placing remaining 54 sts on a holder
+				return &ins.Leave{N: m.num("n", 0)}
 			}
 			return &ins.BindOff{N: m.num("n", 0), Hold: true, Next: !m.p.line.IsRow() && m.said("next", "center", "centre", "middle"), Made: m.said("these") && !m.said("next") && m.from > 0 && !m.p.at(m.from-1).Is(".", ":")}
 		}},
@@ -401,7 +404,7 @@ var statements = []form{
 			return &ins.Leave{N: m.num("n", 0)}
 		}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave all [$st] [of] [other/$rem] [fingers/others] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle/pins/pin", meaning: "stitches wait on a holder", example: "Place all sts on a holder", build: func(m *match) any { return &ins.Leave{All: true} }},
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/other/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
+	{rule: "whole", pattern: "place/placing/slip/slipping/put/putting/transfer/sl/hold [these/all/$rem/other/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any {
 			if last := m.lastPut(); last != nil {
 				return last

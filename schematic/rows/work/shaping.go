@@ -466,7 +466,7 @@ func (r *runner) asFor(l *ins.Line, n *ins.AsFor) {
 		r.asForStar(n, chain)
 		return
 	case n.To != "":
-		r.asForPart(n, chain)
+		r.asForPart(l, n, chain)
 		return
 	}
 	p := chain[len(chain)-1]
@@ -618,7 +618,18 @@ func (r *runner) asForCount(n *ins.AsFor, chain []*piece) {
 	r.anew()
 	r.no, r.side = -1, 0
 	r.put(uniform(r.mainOf(), k), k >= 0)
-	have, open := ins.None, false
+	at, open := comesTo(chain, k)
+	switch {
+	case at >= 0:
+		r.cur.like = &likeness{pieces: chain[:at+1], lines: -1, row: -1, count: k}
+	case !open && k >= 0:
+		r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' never has %s stitches", "name a count that it has", k)
+	}
+}
+
+// comesTo is which of the stretches of a piece comes to a count, -1 if none does; open if one may, in rows that are told together.
+func comesTo(chain []*piece, k int) (at int, open bool) {
+	have := ins.None
 	for c, p := range chain {
 		for _, d := range p.rows {
 			was := have
@@ -628,21 +639,23 @@ func (r *runner) asForCount(n *ins.AsFor, chain []*piece) {
 			}
 			switch have = d.after.stitches(); {
 			case have == k && was != k:
-				r.cur.like = &likeness{pieces: chain[:c+1], lines: -1, row: -1, count: k}
-				return
+				return c, open
 			case was >= 0 && min(was, have) < k && k < max(was, have):
 				open = true
 			}
 		}
 	}
-	if !open && k >= 0 {
-		r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' never has %s stitches", "name a count that it has", k)
-	}
+	return -1, open
 }
 
 // asForPart goes to a heading of another piece.
-func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
+func (r *runner) asForPart(l *ins.Line, n *ins.AsFor, chain []*piece) {
 	word := strings.Fields(n.To)
+	if k := r.said(l); n.Done && k >= 0 {
+		if at, open := comesTo(chain, k); at < 0 && !open {
+			r.tell("rows/reference", finding.Warning, l.Stated[0].At, "'"+n.Name+"' never has %s stitches", "name a count that it has", k)
+		}
+	}
 	if n.Done || strings.Contains(n.To, "measur") { // how many rows that is, nothing says
 		chain = nil
 	}
