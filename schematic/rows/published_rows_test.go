@@ -292,3 +292,10 @@ func TestASentenceIsNoSize(t *testing.T) {
 	x := Read("t", []byte("Size: approx. women's 8. (Can be made to any size by working more rows.)\nTerms: US\nRow 1: Ch 21, sc in 2nd ch from hook and in each ch. (20)\n"), Options{})
 	assert.Less(t, len(x.Sizes.Names), 2)
 }
+
+// Two in each of eight spaces, and a chain between them: 16.
+func TestChainsStandBetweenStitchesInOnePlace(t *testing.T) {
+	for _, s := range []string{"*2 dc with ch 2 between in next loop, ch 2; rep from * around", "*2 dc with ch-2 between each in next loop, ch 2; rep from * around", "*2 dc separated by ch 2 in next loop, ch 2; rep from * around", "2 dc with 2 ch between in each loop around"} {
+		comesTo(t, "Terms: US\nCh 6, join.\nRnd 1: Ch 1, 8 sc in ring, join. (8)\nRnd 2: *Ch 4, sc in next sc; rep from * around. (8 sc)\nRnd 3: %s, join. (%d dc)\n", s, 16, true)
+	}
+}

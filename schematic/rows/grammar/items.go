@@ -54,6 +54,7 @@ var stitches = []form{
 		}
 		return &ins.Stitch{Inc: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(2), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
 	}},
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} [$st] [,] (with ($ch {c:num} | {c:num} $ch) between [each/them] [$st/{u:unit}] | separated by ($ch {c:num} | {c:num} $ch)) [,] {p:places}", meaning: "stitches with chains between two, in one place", example: "Rnd 3: *2 dc with ch 2 between in next loop, ch 2; rep from * around", when: tests{crochet}, build: chainsBetween},
 	{rule: "stitch", pattern: "{n:num} $colour {k:kind} [{p:places}]", meaning: "so many of a stitch in a yarn", example: "Rnd 2: 3 blue sc, 3 white sc, repeat around", build: func(m *match) any {
 		s := stitchOf(m)
 		if m.has("p") {
@@ -535,6 +536,27 @@ func endsAndRest(m *match) any {
 	body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: n}, between, &ins.Stitch{Kind: stitch.ByID(id), N: last}}
 	return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
 }
+
+// chainsBetween are stitches with chains between each two of them, all in one place.
+func chainsBetween(m *match) any {
+	s := stitchOf(m)
+	k := s.N.All
+	if s.N.By != nil || k < 2 || k > mostApart {
+		return nil
+	}
+	s.N = ins.N(1)
+	s.Put(m.span())
+	r := &ins.Repeat{Body: []ins.Item{s}, Times: ins.N(1), Stop: -1, Places: value[spots](m, "p").list}
+	for range k - 1 {
+		c := &ins.Chain{N: m.num("c", 1)}
+		c.Put(m.span())
+		r.Body = append(r.Body, c, s)
+	}
+	return r
+}
+
+// mostApart bounds them.
+const mostApart = 40
 
 // stitchOf is the stitch that a form names, without its places.
 func stitchOf(m *match) *ins.Stitch {
