@@ -244,3 +244,22 @@ func TestWhichWidthsGoOnToTheEnd(t *testing.T) {
 	}
 	assert.False(t, endsAt([]level{at(0, 100, "", true)}, 0), "not itself")
 }
+
+// By hand: 9 in every 5 of 14 rows are twice 9 and, in the 4 that are left, 2 in each; 3 in every 4 of 14 are three times 3 and 2. One in each of 6 short rows, two in each of 5 tall ones between the ends and one at either
+// end are 6 + 10 + 2, of 13 rows; of 12 there is one end: 6 + 10 + 1.
+func TestStitchesPickedUpAlongABand(t *testing.T) {
+	for _, c := range []struct {
+		s          PickUp
+		rows, want int
+		how        string
+	}{
+		{PickUp{Pick: 9, Of: 5}, 14, 26, "14 rows, 9 in every 5, 4 rows over"}, {PickUp{Pick: 3, Of: 4}, 14, 11, "14 rows, 3 in every 4, 2 rows over"}, {PickUp{Pick: 2, Of: 1}, 14, 28, "14 rows × 2"},
+		{PickUp{Alternate: true, Short: 1, Tall: 2, Ends: 1}, 13, 18, "6 short rows × 1 + 5 tall rows × 2 + 2 at an end × 1"},
+		{PickUp{Alternate: true, Short: 1, Tall: 2, Ends: 1}, 12, 17, "6 short rows × 1 + 5 tall rows × 2 + 1 at an end × 1"},
+		{PickUp{Alternate: true, Short: 1, Tall: 2, Ends: 3}, 1, 3, "0 short rows × 1 + 0 tall rows × 2 + 1 at an end × 3"},
+	} {
+		n, how := c.s.picked(c.rows)
+		assert.Equal(t, c.want, n, "%+v", c.s)
+		assert.Equal(t, c.how, how)
+	}
+}

@@ -224,13 +224,11 @@ func (s *PickUp) work(w *worker) {
 // picked is the number of stitches along rows rows, and its arithmetic.
 func (s *PickUp) picked(rows int) (int, string) {
 	if !s.Alternate {
-		n := rows / s.Of * s.Pick
-		rest := rows % s.Of
-		n += min(rest, s.Pick)
+		n := Along{Rows: rows}.Pick(s.Pick, s.Of, true)
 		if s.Of == 1 {
 			return n, fmt.Sprintf("%d rows × %d", rows, s.Pick)
 		}
-		return n, fmt.Sprintf("%d rows, %d in every %d, %d rows over", rows, s.Pick, s.Of, rest)
+		return n, fmt.Sprintf("%d rows, %d in every %d, %d rows over", rows, s.Pick, s.Of, rows%s.Of)
 	}
 	tall, short := (rows+1)/2, rows/2
 	ends := 1
