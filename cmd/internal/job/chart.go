@@ -268,7 +268,7 @@ func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*
 	var refused error
 	var missing finding.List
 	want := func(s *rows.Section) bool {
-		if s.Prose {
+		if s.Prose || listsStitches(s) {
 			return false
 		}
 		names = append(names, s.Name)
@@ -312,6 +312,13 @@ func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*
 		return nil, &OptionError{fmt.Sprintf("there is no stretch of rows %q that can be charted; there are %s", o.Section, strings.Join(names, ", "))}
 	}
 	return nil, errNoRows
+}
+
+// listsStitches reports whether a section names the stitches of a pattern, and has no row of it: Stitches used: single crochet (sc).
+func listsStitches(s *rows.Section) bool {
+	name := strings.ToLower(s.Name)
+	return (strings.Contains(name, "stitches used") || strings.Contains(name, "stitches you") || strings.Contains(name, "abbreviation")) &&
+		!slices.ContainsFunc(s.Lines, func(l *rows.Line) bool { return l.Label != nil })
 }
 
 // wayOut is what would make a chart of a text that is worked from corner to corner.

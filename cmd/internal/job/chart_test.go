@@ -118,3 +118,12 @@ func TestARowThatWasNotFollowedIsNotDrawn(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, HasGap(r.Findings))
 }
+
+// A list of the stitches that a pattern uses is no rows.
+func TestAListOfStitchesIsNotCharted(t *testing.T) {
+	text := "Ball\nStitches used are:\nMagic ring\nSingle crochet (sc)\nIncreases (inc)\nDecreases (dec)\nPattern\nRound 1: 6 sc in a magic ring\nRound 2: 6 inc (12)\n"
+	r, err := Chart(context.Background(), nil, &Source{Name: "ball.txt", Text: []byte(text)}, ChartOptions{Format: "svg"})
+	require.NoError(t, err)
+	require.Len(t, r.Files, 1)
+	assert.NotContains(t, r.Files[0].Name, "used")
+}
