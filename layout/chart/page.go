@@ -192,7 +192,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 	d.form = p.form
 	d.key = p.keyOf()
-	d.notes = slices.Concat(p.notes(), w.behindNotes(), p.roundGaps(), w.gapNotes(), w.amissNotes(), w.yarnNotes(), w.toldNotes())
+	d.notes = slices.Concat(p.notes(), w.behindNotes(), w.amissNotes(), p.roundGaps(), w.gapNotes(), w.yarnNotes(), w.toldNotes())
 	return d
 }
 

@@ -1301,7 +1301,7 @@ func (w *work) skippedChains(n *ins.Skip) {
 
 // join holds the chain that a round is joined to against the one that began it.
 func (w *work) join(n *ins.Join) {
-	w.closedRound = true
+	w.closedRound = n.Name != "ring" || w.began || len(w.out.runs) > 0 // else it only makes the ring
 	if w.startChain == 0 {
 		return
 	}
