@@ -268,7 +268,7 @@ func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*
 	var refused error
 	var missing finding.List
 	want := func(s *rows.Section) bool {
-		if s.Prose || listsStitches(s) {
+		if noRows(s) {
 			return false
 		}
 		names = append(names, s.Name)
@@ -314,10 +314,10 @@ func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*
 	return nil, errNoRows
 }
 
-// listsStitches reports whether a section names the stitches of a pattern, and has no row of it: Stitches used: single crochet (sc).
-func listsStitches(s *rows.Section) bool {
+// noRows reports whether a section is prose, or names the stitches of a pattern and has no row of it: Stitches used: single crochet (sc).
+func noRows(s *rows.Section) bool {
 	name := strings.ToLower(s.Name)
-	return (strings.Contains(name, "stitches used") || strings.Contains(name, "stitches you") || strings.Contains(name, "abbreviation")) &&
+	return s.Prose || (strings.Contains(name, "stitches used") || strings.Contains(name, "stitches you") || strings.Contains(name, "abbreviation")) &&
 		!slices.ContainsFunc(s.Lines, func(l *rows.Line) bool { return l.Label != nil })
 }
 
