@@ -239,14 +239,14 @@ var stitches = []form{
 		}
 		return &ins.Stitch{Kind: slipKind(m), N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "(slip/sl/place/move/transfer/put) [$next/first] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(slip/sl/place/move/transfer/put) [the] [$next/first] ({n:num} [$st] | $st) (on to | to/on/onto) [a] [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [,] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
 		w := &ins.Nothing{Front: m.said("front")}
 		if n := m.num("n", 1); n.By == nil && (w.Front || m.said("back", "rear", "behind")) {
 			w.Wait = n.All
 		}
 		return w
 	}},
-	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [the] [left/lh] [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: heldStitches},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},

@@ -2676,7 +2676,7 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if r.onChains(tokens) {
 		return false
 	}
-	if announces(tokens) || tokens[0].Is("this") && near(tokens, 1).Is("puts", "gives", "leaves", "brings", "lets", "allows") || l.Stated == nil && tallied().MatchString(r.x.Src[l.At.Line-1]) {
+	if announces(tokens) || r.slipsThrough(tokens) || tokens[0].Is("this") && near(tokens, 1).Is("puts", "gives", "leaves", "brings", "lets", "allows") || l.Stated == nil && tallied().MatchString(r.x.Src[l.At.Line-1]) {
 		l.Unread = nil
 		return false
 	}
@@ -2704,6 +2704,15 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 		return p.heavy(p.t)
 	}
 	return true
+}
+
+// slipsThrough reports whether a sentence tells how stitches are slipped all through, or what edge the rows behind it make: slip all stitches
+// purlwise; work picot edge of brim.
+func (r *Reader) slipsThrough(t []text.Token) bool {
+	has := func(words ...string) bool {
+		return slices.ContainsFunc(t, func(k text.Token) bool { return k.Is(words...) })
+	}
+	return !r.crochet && (slipsAll(t) && has("purlwise", "knitwise", "pwise", "kwise") && !has("holder", "needle", "needles") || t[0].Is("work") && near(t, 1).Is("picot") && near(t, 2).Is("edge", "edging", "hem"))
 }
 
 // tallied is a line in brackets that tells what the row before it has made: (4 groups of 5 stitches worked + sc):

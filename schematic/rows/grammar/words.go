@@ -327,6 +327,8 @@ func (p *parser) namesAnew(i, k int) bool {
 		return true
 	case t.Glued || t.Ord > 0:
 		return t.Ord > 0 && !t.Glued
+	case last.Is("in") && t.Is("c") && t.Cap: // worked in C
+		return true
 	case k > 0 && t.Is("k", "p") && p.at(i+k+1).Kind == 'n' && p.at(i+k+1).Glued: // C6F P1
 		return true
 	case !t.Cap:
@@ -369,7 +371,10 @@ func (r *Reader) colourNamed(letter byte) bool {
 }
 
 // declared are short names that a text gives yarns: Main colour (M), contrast 1 (C1); Colours: W = white, R = red.
-var declared = text.Once(`(?i:\b(?:main|contrast\w*|background|pattern|colou?r|yarn|shade)\b[ \w]{0,14}) ?\(([A-Z]{1,2}\d?)\)|\b([A-Z]{1,2}\d?) ?[=:-] ?(?i:(?:dark|light|pale|bright) )?(?i:white|black|red|blue|green|yellow|pink|brown|gr[ea]y|orange|purple|cream|beige|navy|natural|gold|ecru|ivory|teal|turquoise|lilac|silver|mustard|rust|charcoal)\b`)
+var declared = text.Once(`(?i:\b(?:main|contrast\w*|background|pattern|colou?r|yarn|shade|dark|light|pale|bright|` + colourWords + `)\b[ \w]{0,14}) ?\((?i:referred to as )?([A-Z]{1,2}\d?)\)|\b([A-Z]{1,2}\d?) ?[=:-] ?(?i:dark|light|pale|bright|(?:dark |light |pale |bright )?(?:` + colourWords + `))\b|\b(?i:yarn|shade) ([I-Z])\b`)
+
+// colourWords are what yarns are called that have short names of their own.
+const colourWords = "white|black|red|blue|green|yellow|pink|brown|gr[ea]y|orange|purple|cream|beige|navy|natural|gold|ecru|ivory|teal|turquoise|lilac|silver|mustard|rust|charcoal"
 
 // noYarns are short names that patterns give otherwise: of stitches, and of the sides of the work.
 var noYarns = map[string]bool{"K": true, "P": true, "RS": true, "WS": true}
@@ -380,7 +385,7 @@ func (r *Reader) yarnNamed(name string) bool {
 		r.yarnNames = map[string]bool{}
 		for _, line := range r.x.Src {
 			for _, m := range declared().FindAllStringSubmatch(line, -1) {
-				if name := m[1] + m[2]; !noYarns[name] {
+				if name := m[1] + m[2] + m[3]; !noYarns[name] {
 					r.yarnNames[name] = true
 				}
 			}
