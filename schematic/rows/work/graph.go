@@ -191,7 +191,7 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 			l = &rest
 		}
 		if len(r.cur.rows) == 0 {
-			if r.stray(l, s.Lines[i+1:]) {
+			if g.toldOn(r, l, s.Lines[i+1:]) || r.stray(l, s.Lines[i+1:]) {
 				continue
 			}
 			g.assume(r, s.Lines[i:])

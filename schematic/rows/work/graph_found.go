@@ -51,6 +51,22 @@ func (r *runner) stray(l *ins.Line, behind []*ins.Line) bool {
 	return at >= 0 && knitted(behind[at].Body) && !behind[at].Label.Next
 }
 
+// toldOn founds knitted rows on the stitches that a line before them says there are: You have 216 sts for the yoke. It reports false if the
+// line says something else.
+func (g *Graph) toldOn(r *runner, l *ins.Line, behind []*ins.Line) bool {
+	at, k := slices.IndexFunc(behind, func(l *ins.Line) bool { return l.Label != nil }), r.said(l)
+	idle := func(n ins.Item) bool { return is[*ins.Nothing](n) || is[*ins.Join](n) || is[*ins.Marker](n) }
+	if r.fab != nil || r.begun || l.Label != nil || len(l.Unread) > 0 || k < 1 || k > maxGraph || at < 0 || !knitted(behind[at].Body) || slices.ContainsFunc(l.Body, func(n ins.Item) bool { return !idle(n) }) {
+		return false
+	}
+	r.put(foundationFor(knitStitch(), k), true)
+	g.takeUp(l)
+	g.anew()
+	g.foundation(r.fab, l.At.Line, behind[at].Label.Round)
+	g.held()
+	return true
+}
+
 // fromRing reports whether a round is one of crochet, which begins in a ring.
 func fromRing(l *ins.Line) bool { return l.Label.Round && !knitted(l.Body) }
 

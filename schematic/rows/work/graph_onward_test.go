@@ -46,3 +46,38 @@ func TestAPieceBegunAnewKeepsTheOneBeforeIt(t *testing.T) {
 	assert.Equal(t, []int{3, 2}, rows)
 	assert.Equal(t, []string{"Strip", "Strip, part 2"}, names)
 }
+
+// A yarn called C, and yarns that the text gives other letters (common practice): dark (D) and light (L).
+func TestYarnsCalledByAnyLetter(t *testing.T) {
+	colour := func(s GraphStitch) string { return s.Colour }
+	assert.Contains(t, pictured(t, "Yarns A, B and C.\nWith A, cast on 4 sts and join in the round.\nRnd 1: Knit.\nThe rest of the hat is worked in C.\nRnd 2: Knit.\n", colour), "\nAAAA\nCCCC\n")
+	for _, told := range []string{"Use two shades: dark (D) and light (L).", "Colours: D = dark, L = light.", "Two colours, dark (referred to as D) and light (L), are used.", "Yarn D (navy) and yarn L (lilac)."} {
+		assert.Contains(t, pictured(t, "Cloth\n"+told+"\nWith D, cast on 4 sts.\nRow 1 (RS): With L, knit.\nRow 2: With D, purl.\n", colour), "DDDD\nLLLL\nDDDD\n", told)
+	}
+}
+
+// How all stitches are slipped, and what edge the rows make, is no row.
+func TestWhatIsToldOfTheRowsIsNoRow(t *testing.T) {
+	for _, words := range []string{"Slip all stitches purlwise; yarn at the back on right-side rows.", "Work picot edge of brim."} {
+		assert.Equal(t, "kkkk\nkkkk\npppp\n", pictured(t, "Cast on 4 sts.\n"+words+"\nRow 1 (RS): Knit.\nRow 2: Purl.\n", func(s GraphStitch) string { return s.Stitch.ID }), words)
+	}
+}
+
+// A line before the rows founds them by its count.
+func TestRowsStandOnTheStitchesThatALineBeforeThemSays(t *testing.T) {
+	for _, words := range []string{"You have 12 sts.", "There are 12 sts on the needle.", "12 sts."} {
+		g, ok := GraphOf(Read("t", []byte("Yoke\n"+words+"\nRow 1 (RS): K.\nRow 2: *P4, p2tog; rep from * to end.\nRow 3: K.\n"), Options{TermsSet: true}), "", 0)
+		assert.True(t, ok && g.Rows[0].Held && g.Assumed == 0 && len(g.Rows[3].Stitches) == 10, words)
+	}
+}
+
+// 2 + 6 + 2 stitches; the cable is one crossing of three over three, held behind.
+func TestACableIsToldInTheRowThatWorksIt(t *testing.T) {
+	for _, words := range []string{"move 3 sts to cable needle, hold in back of work, K3 from left needle, now K3 from cable needle", "slip the next 3 sts on a spare needle, leave at the back, k3, k the 3 sts from the spare needle"} {
+		g, ok := GraphOf(Read("t", []byte("Cast on 10 sts.\nRow 1 (RS): P2, "+words+", p2.\n"), Options{TermsSet: true}), "", 0)
+		assert.True(t, ok, words)
+		if c := g.Rows[1].Stitches[2].Cross; assert.NotNil(t, c, words) {
+			assert.Equal(t, Cross{Held: 3, Over: 3}, *c, words)
+		}
+	}
+}
