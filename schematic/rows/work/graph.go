@@ -190,11 +190,8 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 			}
 			l = &rest
 		}
-		if len(r.cur.rows) == 0 {
-			if g.toldOn(r, l, s.Lines[i+1:]) || r.stray(l, s.Lines[i+1:]) {
-				continue
-			}
-			g.assume(r, s.Lines[i:])
+		if len(r.cur.rows) == 0 && g.founded(r, s.Lines[i:]) {
+			continue
 		}
 		r.line(l)
 	}

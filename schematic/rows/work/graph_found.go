@@ -51,6 +51,15 @@ func (r *runner) stray(l *ins.Line, behind []*ins.Line) bool {
 	return at >= 0 && knitted(behind[at].Body) && !behind[at].Label.Next
 }
 
+// founded founds the rows of a section that bring no stitches of their own, and reports whether the first of its lines is no row.
+func (g *Graph) founded(r *runner, lines []*ins.Line) bool {
+	if g.toldOn(r, lines[0], lines[1:]) || r.stray(lines[0], lines[1:]) {
+		return true
+	}
+	g.assume(r, lines)
+	return false
+}
+
 // toldOn founds knitted rows on the stitches that a line before them says there are: You have 216 sts for the yoke. It reports false if the
 // line says something else.
 func (g *Graph) toldOn(r *runner, l *ins.Line, behind []*ins.Line) bool {
