@@ -68,10 +68,18 @@ func (g *Graph) toldOn(r *runner, l *ins.Line, behind []*ins.Line) bool {
 	if r.fab != nil || r.begun || l.Label != nil || len(l.Unread) > 0 || k < 1 || k > maxGraph || at < 0 || !knitted(behind[at].Body) || slices.ContainsFunc(l.Body, func(n ins.Item) bool { return !idle(n) }) {
 		return false
 	}
-	r.put(foundationFor(knitStitch(), k), true)
+	f := foundationFor(knitStitch(), k)
+	rows := behind[at:]
+	if end := slices.IndexFunc(rows, func(l *ins.Line) bool { return l.Label == nil }); end > 0 {
+		rows = rows[:end]
+	}
+	if !r.fitsOn(f, rows) { // it counts borders too
+		return false
+	}
+	r.put(f, true)
 	g.takeUp(l)
 	g.anew()
-	g.foundation(r.fab, l.At.Line, behind[at].Label.Round)
+	g.foundation(f, l.At.Line, behind[at].Label.Round)
 	g.held()
 	return true
 }
