@@ -28,14 +28,14 @@ func told(list []Missing) []string {
 	for _, m := range list {
 		out = append(out, m.String())
 	}
-	if n := len(list) - 1; n >= mostMissing && list[0].Number > 0 && list[n].Number > 0 {
-		all := list[0]
-		if all.To = list[n].To; all.To == 0 {
-			all.To = list[n].Number
-		}
-		return []string{rowsNamed([]Row{{Round: all.Round, Number: all.Number}, {Number: all.To}}) + " were not read"}
+	n := len(list) - 1
+	if n < mostMissing {
+		return out
 	}
-	return out
+	if to := max(list[n].To, list[n].Number); list[0].Number > 0 && to > 0 {
+		return []string{rowsNamed([]Row{{Round: list[0].Round, Number: list[0].Number}, {Number: to}}) + " were not read"}
+	}
+	return []string{out[0], fmt.Sprintf("%d more lines were not read", n)}
 }
 
 // gapWords is what is left out before a row, or why its stitches are not known.

@@ -82,3 +82,6 @@ func Graphs(x *Text, size int, want func(*Section) bool) iter.Seq2[*Section, *Gr
 func GraphOf(x *Text, section string, size int) (*Graph, bool) {
 	return work.GraphOf(x, section, size)
 }
+
+// Joined is a text in which headings part no rows that are numbered on and turned on: Increase, rows 1 to 5; Decrease, rows 6 to 9.
+func Joined(x *Text) *Text { return work.Joined(x) }

@@ -42,7 +42,8 @@ func phrases(t Terms) map[string]*Stitch {
 			b := byIDIn(t, s.Base)
 			put(side+b, s)
 			put("raised "+side[:len(side)-6]+" "+b, s)
-			put("r"+side[:1]+b, s) // rftr and the like
+			put("r"+side[:1]+b, s) // rftr and the like, and rtrf as UK lists have it (from memory)
+			put("r"+b+side[:1], s)
 		}
 	}
 	if t == US {

@@ -275,6 +275,9 @@ func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*
 		return o.Section == "" || strings.EqualFold(s.Name, o.Section)
 	}
 	left := mostCharted
+	if o.Section == "" {
+		x = rows.Joined(x)
+	}
 	for s, g := range rows.Graphs(x, size, want) {
 		if left -= g.Len(); left < 0 {
 			return nil, &OptionError{fmt.Sprintf("up to %q there are more than %d stitches, too many to chart at once; chart one section alone with --section", s.Name, mostCharted)}

@@ -10,7 +10,7 @@ import (
 
 // macros are words that many forms share.
 var macros = map[string]string{
-	"$in":     "in/into/on/onto/over/through/under/within/inside/around/across/between/at/to/behind/along",
+	"$in":     "in/into/on/onto/over/through/under/within/inside/around/round/across/between/at/to/behind/along",
 	"$next":   "next/following/foll/succeeding",
 	"$rem":    "remaining/rem/remain",
 	"$sp":     "sp/sps/space/spaces/loop/loops/lp/lps/arch/arches/arc/underarm/underarms/picot/bar/bars/hole/holes",

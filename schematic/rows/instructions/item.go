@@ -35,6 +35,7 @@ type Counting struct {
 	As    *stitch.Stitch // as what it counts; nil: not named
 	Space Num            // the chains beyond that, a space
 	Told  Num            // the chains that a remark names
+	Mesh  bool           // it counts as a square of filet: a stitch and the space beside it
 }
 
 // The kinds of instruction within a row.

@@ -106,6 +106,40 @@ type Origin struct {
 // maxGraph bounds the stitches of a graph.
 const maxGraph = 200000
 
+// Joined is a text in which headings part no rows of crochet that are numbered on and turned on.
+func Joined(x *ins.Text) *ins.Text {
+	out := *x
+	out.Sections = nil
+	for _, s := range x.Sections {
+		if k := len(out.Sections) - 1; k >= 0 && goesOnFrom(out.Sections[k], s) {
+			both := *out.Sections[k]
+			both.Name = both.Name + ", " + s.Name
+			both.Lines = slices.Concat(both.Lines, s.Lines)
+			out.Sections[k] = &both
+			continue
+		}
+		out.Sections = append(out.Sections, s)
+	}
+	return &out
+}
+
+// goesOnFrom reports whether the first row under a heading is the one that follows the last under the heading before, in the same stitches.
+func goesOnFrom(a, b *ins.Section) bool {
+	if len(a.Lines) == 0 || len(b.Lines) == 0 || a.Name == "" || a.Prose || b.Prose || a.Pattern || b.Pattern || a.Make > 0 || b.Make > 0 {
+		return false
+	}
+	last, first := a.Lines[len(a.Lines)-1].Label, b.Lines[0].Label
+	if last == nil || first == nil || last.Round || first.Round || last.Next || first.Next || last.From.By != nil || first.From.By != nil {
+		return false
+	}
+	no := max(last.From.All, last.To.All)
+	for _, n := range last.Listed {
+		no = max(no, n.All)
+	}
+	worked := slices.ContainsFunc(b.Lines[0].Body, func(n ins.Item) bool { s, ok := n.(*ins.Stitch); return ok && s.Kind != nil && s.Kind.Craft == stitch.Crochet })
+	return worked && first.From.All > 1 && first.From.All == no+1 && !slices.ContainsFunc(b.Lines[0].Body, is[*ins.JoinYarn])
+}
+
 // Graphs works a text in one size and gives the stitches of each wanted section that has rows, in the
 // text's order. What stands before a section is worked for what it leaves.
 func Graphs(x *ins.Text, size int, want func(*ins.Section) bool) iter.Seq2[*ins.Section, *Graph] {

@@ -124,7 +124,13 @@ func (w *work) top(n ins.Item, p ins.Place) {
 	w.cur.passSpaces()
 	r := w.cur.run()
 	switch {
+	case r == nil && w.passed > 0 && w.passedAt+w.passed == w.cur.pos: // skip last tr, ch 3, tr in top of ch-4: what is passed is the chain itself
+		w.passed--
+		w.lastPos, w.spaced = w.cur.pos-1, false
+		w.foot(n, w.feet(w.lastPos))
+		return
 	case r == nil:
+		w.doubtful("a stitch has no place left")
 		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is already used, or does not count", "take this out, or say that the turning chain counts as a stitch")
 		w.doubted(!w.saysTurning())
 		return
@@ -257,7 +263,7 @@ func (w *work) skippedCount(n ins.Item, count ins.Counting, skipped int) {
 	}
 	w.out.add(run{kind: kind, n: 1, tch: true, tall: skipped, hook: true})
 	beyond := w.count(count.Space)
-	if beyond == 0 && count.How == ins.Unsaid && kind.Turn > 0 && skipped > kind.Turn+1 { // the chains of the mesh below it, and its space
+	if beyond == 0 && (count.How == ins.Unsaid || count.Mesh) && kind.Turn > 0 && skipped > kind.Turn+1 { // the chains of the mesh below it, and its space
 		beyond = max(w.spaceOfMesh(skipped-kind.Turn), 0)
 	}
 	up := skipped - beyond

@@ -378,6 +378,9 @@ func (r *runner) madeOf(f *fabric, g ins.StitchGroup, grouped bool, groups []ins
 		return -1, "", -1, false
 	}
 	made, what, also = r.made1(f, g, grouped, groups)
+	if m := g.Unit.Group; m != nil && m.Mesh != nil && max(made, also) == 0 { // squares of filet told stitch by stitch
+		return -1, "", -1, false
+	}
 	return made, what, also, false
 }
 
