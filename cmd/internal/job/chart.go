@@ -9,7 +9,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"unicode"
 
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/chart"
@@ -99,6 +98,9 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	if err != nil {
 		return r, err
 	}
+	if len(works) == 1 && namesNothing(x, works[0].Title) {
+		works[0].Title = ""
+	}
 	opts.Title = shownTitle(src, x, works, r.Title)
 	var all []stitchChart
 	var drawn []*sheet.Sheet
@@ -180,26 +182,50 @@ func HasGap(list finding.List) bool {
 	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Kind == "chart/gap" })
 }
 
-// shownTitle is what charts are called: as the pattern or the text is; a text that says no title by the name of its one
-// piece, its first line if that is a name, or else its file's.
+// shownTitle is what charts are called: as the pattern or the text is; a text that says no title by its first line if that is a name,
+// by the name of its one piece, or else by its file's.
 func shownTitle(src *Source, x *rows.Text, works []*chart.Work, title string) string {
 	if src != nil || x.Title != "" {
 		return title
 	}
+	if line := firstName(x); line != "" {
+		return line
+	}
 	if len(works) == 1 && works[0].Title != "" {
 		return works[0].Title
 	}
-	for i, line := range x.Src {
-		line = strings.TrimSpace(strings.TrimLeft(line, "# "))
-		switch n := len(strings.Fields(line)); {
-		case n == 0:
-			continue
-		case n > mostTitle || line == strings.ToUpper(line) && strings.HasPrefix(line, "ABBR") || strings.Contains(line, " – ") || strings.ContainsAny(line, ":.;*()[]=") || !unicode.IsUpper([]rune(line)[0]) || isRow(x, i+1):
-			return title
-		}
-		return line
-	}
 	return title
+}
+
+// firstName is the first line of a text, if it is a name and no row, heading or list.
+func firstName(x *rows.Text) string {
+	for i, line := range x.Src {
+		line = strings.TrimRight(strings.TrimSpace(strings.TrimLeft(line, "# ")), "!")
+		n := len(strings.Fields(line))
+		if n == 0 {
+			continue
+		}
+		if n > mostTitle || n == 1 && line == strings.ToUpper(line) || strings.HasPrefix(strings.ToUpper(line), "ABBR") || strings.Contains(line, " – ") || strings.ContainsAny(line, ":.;*[]=") || isRow(x, i+1) {
+			return ""
+		}
+		return finding.Capital(line)
+	}
+	return ""
+}
+
+// namesNothing reports whether the heading above the one piece of a text is no name of it: Start, Directions, or the stitch that is told there.
+func namesNothing(x *rows.Text, name string) bool {
+	low := strings.ToLower(name)
+	if slices.Contains([]string{"start", "for", "directions", "instructions", "pattern", "to make", "method", "begin", "shell", "fan"}, low) {
+		return true
+	}
+	for _, g := range x.Groups {
+		if strings.EqualFold(g.Name, name) {
+			return true
+		}
+	}
+	_, told := stitch.Lookup(low, x.Terms)
+	return told
 }
 
 // mostTitle is how many words a line has at most that is a title.

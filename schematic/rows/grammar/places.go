@@ -835,6 +835,9 @@ func toEnd(m *match) any { return ins.Extent{Kind: ins.ToEnd, At: m.span()} }
 
 func toLast(m *match) any {
 	u, _ := m.get("u").(ins.Unit)
+	if m.p.r.x.Blocks && m.said("block", "blocks", "tile", "tiles", "square", "squares") { // from corner to corner each has one space
+		u = ins.Unit{Space: true}
+	}
 	e := ins.Extent{Kind: ins.ToLast, N: m.num("n", 1), Unit: u, At: m.span()}
 	for i := m.from; u.Space && i < m.to; i++ {
 		if n, to := sized(m.p, i); to > 0 && !m.said("sps", "spaces", "lps", "loops", "arches") { // to last 2ch sp
