@@ -729,7 +729,7 @@ func (row *Row) standUp(left int) (up []St, keep int) {
 	first := row.St[0].Kind
 	for i := range row.St {
 		if s := &row.St[i]; first != nil && s.arch() {
-			if left == first.Turn+2*s.Chain {
+			if first.Turn > 0 && left == first.Turn+2*s.Chain {
 				return []St{{Chain: first.Turn, Turn: true}, {Chain: s.Chain}}, s.Chain
 			}
 			break

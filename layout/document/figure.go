@@ -245,12 +245,12 @@ func Chart(name string, size int, sheets []*sheet.Sheet) Drawing {
 	return d
 }
 
-// beginsRight reports whether the number of the lowest row of a chart stands at its right side.
+// beginsRight reports whether the number of the lowest row of a chart stands in its right half.
 func beginsRight(s *sheet.Sheet) bool {
 	low, right := -1.0, false
 	sheet.Walk(&s.Root, func(it sheet.Item) {
 		if t, ok := it.(*sheet.Text); ok && t.Class == "number" && t.At.Y > low {
-			low, right = t.At.Y, t.At.X > 0.8*s.W
+			low, right = t.At.Y, t.At.X > 0.5*s.W
 		}
 	})
 	return right

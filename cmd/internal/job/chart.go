@@ -301,10 +301,7 @@ func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*
 		return o.Section == "" || strings.EqualFold(s.Name, o.Section)
 	}
 	left := mostCharted
-	if o.Section == "" {
-		x = rows.Joined(x)
-	}
-	for s, g := range rows.Graphs(x, size, want) {
+	for s, g := range rows.Graphs(joined(x, o.Section), size, want) {
 		if left -= g.Len(); left < 0 {
 			return nil, &OptionError{fmt.Sprintf("up to %q there are more than %d stitches, too many to chart at once; chart one section alone with --section", s.Name, mostCharted)}
 		}
@@ -348,6 +345,14 @@ func noRows(s *rows.Section) bool {
 	name := strings.ToLower(s.Name)
 	return s.Prose || (strings.Contains(name, "stitches used") || strings.Contains(name, "stitches you") || strings.Contains(name, "abbreviation")) &&
 		!slices.ContainsFunc(s.Lines, func(l *rows.Line) bool { return l.Label != nil })
+}
+
+// joined is a text whose headings part no rows that go on, unless one of its sections is asked for.
+func joined(x *rows.Text, section string) *rows.Text {
+	if section != "" {
+		return x
+	}
+	return rows.Joined(x)
 }
 
 // wayOut is what would make a chart of a text that is worked from corner to corner.

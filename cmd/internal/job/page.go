@@ -62,7 +62,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	page := html.Page{Content: c, Drawings: drawings, Photos: pictures, Snippet: o.Snippet, Prefix: prefix(p)}
 	for _, section := range o.Charts {
 		for size := range gs {
-			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{Trim: true, Text: pageText, Face: face})
+			name, sheets, err := pageChart(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{Trim: true, Text: pageText, Face: face})
 			if err != nil {
 				return r, err
 			}
@@ -97,6 +97,21 @@ func figures(all ...[]document.Drawing) []*sheet.Sheet {
 		out = append(out, d.Key...)
 	}
 	return out
+}
+
+// pageChart is the chart of a section; one that is little too wide for a telephone has larger words, so that it may stand there smaller.
+func pageChart(p *schematic.Pattern, text, section string, size int, o chart.Options) (name string, sheets []*sheet.Sheet, err error) {
+	const room, larger = 350 / 12.0, 1.35 // how many times as wide as its words are high it may be there
+	name, sheets, err = charted(p, text, section, size, o)
+	widest := 0.0
+	for _, f := range document.Chart(name, size, sheets).Figures {
+		widest = max(widest, f.Sheet.W)
+	}
+	if err != nil || widest <= room*o.Text || widest > room*o.Text*larger {
+		return name, sheets, err
+	}
+	o.Text *= larger
+	return charted(p, text, section, size, o)
 }
 
 // pageText is the size of the words of a chart on a web page, mm: that of its tables, 0.92 of 16 px, where 96 px are an inch.

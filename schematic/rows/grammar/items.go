@@ -387,7 +387,7 @@ var stitches = []form{
 	{rule: "chain", pattern: "ch", meaning: "one chain", example: "dc, ch, dc in next st", build: chain},
 	{rule: "chain", pattern: "foundation/starting $ch [:] [$ch] {n:num} [$st]", meaning: "so many chains", example: "foundation chain: ch 20", build: chain},
 	{rule: "neutral", pattern: "[$make] $ch of {n:num} [$st] per/to yard/inch/metre/meter {x:sentence}", meaning: "a chain of any length that fits", example: "Make a chain of 720 sts per yard, or 30 for each pattern"},
-	{rule: "neutral", pattern: "[foundation/starting/beginning/base] [$make] $ch [:] [in/any] [a] multiple/multiples of {n:num} [$st/$ch] [(+/plus/and/,) {m:num}] [extra/more] [$st/$ch] [for turning [ch]]", meaning: "a chain of any length that fits", example: "Chain a multiple of 4 + 3 extra chains"},
+	{rule: "neutral", pattern: "[foundation/starting/beginning/base] [$make] $ch [:] [in/any] [a] multiple/multiples of {n:num} [$st/$ch] [[,] (+/plus/and/,) [an] [additional/extra] {m:num}] [extra/more/additional] [$st/$ch] [for turning [ch]]", meaning: "a chain of any length that fits", example: "Chain a multiple of 4 + 3 extra chains"},
 	{rule: "chainfor", pattern: "(for/to/as) ([first] {k:kind} | turn [each/every row] | turning [ch] | height | count as [first] {k:kind} | [first] {k:kind} of [next] row | foundation [ch/row] | base | begin | start | stand for [first] {k:kind} | $beg)", meaning: "what a chain is for", example: "ch 3 for first dc",
 		build: func(m *match) any {
 			if k, ok := m.get("k").(thing); ok && k.Kind != nil {
@@ -650,7 +650,7 @@ func stitchIn(m *match) any {
 	if k := s.Kind; k != nil && k.ID == "ch" {
 		return nil
 	}
-	if k := s.Kind; k != nil && ofLegs(k) && len(s.Places) == 1 && s.Places[0].Kind == ins.InNext && m.said("over", "across") && s.Places[0].N.By == nil && s.N.By == nil && s.N.All == 1 {
+	if k := s.Kind; k != nil && ofLegs(k) && len(s.Places) == 1 && (s.Places[0].Kind == ins.InNext || s.Places[0].Kind == ins.InLast) && m.said("over", "across") && s.Places[0].N.By == nil && s.N.By == nil && s.N.All == 1 {
 		if d := stitch.ByID("dc" + strconv.Itoa(s.Places[0].N.All) + "tog"); d != nil { // cluster over next 3 sts
 			s.Kind = d
 			m.p.r.x.Used[d.ID] = d

@@ -66,7 +66,7 @@ func (r *Reader) stitchesOf(line string, n int) {
 }
 
 // nextDefinition is where another stitch is defined behind one, in the same line.
-var nextDefinition = text.Once(`[.)] [A-Z][A-Za-z-]*(?: [A-Za-z-]+){0,3}(?: \([A-Za-z0-9 -]+\))?: `)
+var nextDefinition = text.Once(`[.)] [A-Z][A-Za-z-]*(?: [A-Za-z-]+){0,3}(?: \([A-Za-z0-9 -]+\))?(?:: | = | [–—-] )`)
 
 // remarks is a line among stitches that begins no rows: [Note: stitches should only be counted after row 6.]; W3: wrap the
 // yarn around 3 sts.
@@ -158,6 +158,9 @@ func crosses(words string) bool {
 	return ok
 }
 
+// addedBase is the chains that are added to a multiple for the foundation: (add 2 for base chain).
+var addedBase = text.Once(`(?i)\badd (\d{1,2}) (?:sts? |chs? |chains? )?(?:for|to) (?:the )?(?:base|foundation|starting|beginning) ?ch`)
+
 var multiple = text.Once(`(?i)\bmultiples? (?:of )?(\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)
 
 // shortStop is an abbreviation with the stop that belongs to it.
@@ -172,6 +175,11 @@ func (r *Reader) note(words string, n int) {
 			plus, _ = strconv.Atoi(words[m[4]:m[5]])
 		}
 		r.x.Multiples = append(r.x.Multiples, ins.Multiple{Of: of, Plus: plus, At: ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}})
+	}
+	if k := len(r.x.Multiples) - 1; k >= 0 && r.x.Multiples[k].At.Line >= n-1 {
+		if m := addedBase().FindStringSubmatch(words); m != nil {
+			r.x.Multiples[k].Base, _ = strconv.Atoi(m[1])
+		}
 	}
 	for _, sentence := range strings.FieldsFunc(shortStop().ReplaceAllString(words, "$1 $2"), func(c rune) bool { return c == '.' || c == ';' }) {
 		for part := range strings.SplitSeq(sentence, " but ") { // 1 ch does not count as a stitch, but 3 ch counts as one

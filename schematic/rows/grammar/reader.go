@@ -1177,6 +1177,8 @@ func (r *Reader) withoutEchoes(t []text.Token) []text.Token {
 			}
 		case said.Is("ch", "chain") && t[max(to-1, 0)].Kind == 'n' && to <= i+4 && to+1 < len(t) && t[to+1].Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches"): // in next (ch 5) loop
 			t = slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1)
+		case to > i+2 && to <= i+6 && r.spelt(t[i-1], t[i+1:to]):
+			t = slices.Delete(slices.Clone(t), i, to+1)
 		case !t[i-1].Is("sp", "space") || !said.Is("between") || to <= i || to > i+6:
 		case t[to-1].Is("group", "groups"):
 			t = slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1)
@@ -1185,6 +1187,19 @@ func (r *Reader) withoutEchoes(t []text.Token) []text.Token {
 		}
 	}
 	return t
+}
+
+// spelt reports whether words in a bracket are the long name of the stitch before it: fpdc (front post double crochet).
+func (r *Reader) spelt(short text.Token, long []text.Token) bool {
+	name := ""
+	for _, t := range long {
+		if name += t.S; t.Kind != 'w' {
+			return false
+		}
+	}
+	a, ok := r.thing([]byte(short.S))
+	b, ok2 := r.thing([]byte(name))
+	return ok && ok2 && a.Kind != nil && a.Kind == b.Kind
 }
 
 // shortWords are the short forms of words that name no stitch.

@@ -109,6 +109,7 @@ func (x *Text) Doubt(line int) {
 type Multiple struct {
 	Of, Plus int
 	At       Span
+	Base     int // chains to add to it for the foundation
 }
 
 // Text is a text of rows as read.

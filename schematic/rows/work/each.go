@@ -849,6 +849,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		fits := w.trial(body)
 		if w.past(limit) { // the last ones are told behind it
 			w.restore(s)
+			w.seq(w.endsInTurning(body, tail, keep), 0)
 			return
 		}
 		moved := w.cur.pos > s.place.cur.pos
@@ -1253,6 +1254,20 @@ func (w *work) fewer(body, end []ins.Item) int {
 		return 0
 	}
 	return max(w.count(a.N)-w.count(b.N), 0)
+}
+
+// endsInTurning is a stretch once more without its last stitch, which is told behind it and goes into the turning chain, where just that
+// fits: *shell in next sc, sc in next ch-5 sp; rep from * across, ending sc in 3rd ch of ch-5.
+func (w *work) endsInTurning(body, tail []ins.Item, keep int) []ins.Item {
+	k := len(body) - 1
+	tail = tail[wordsAhead(tail):]
+	if w.round || k < 1 || len(tail) == 0 || w.cur.left <= keep || !standsFor(body[k], tail[0], true) {
+		return nil
+	}
+	if a, b := body[k].(*ins.Stitch), tail[0].(*ins.Stitch); a.Kind != b.Kind || b.Places[0].Kind != ins.InTop || w.perTrial(body[:k]) != w.cur.left-keep {
+		return nil
+	}
+	return body[:k]
 }
 
 // turnsNext reports whether a list begins with the chain of the next row: ch 1, turn.

@@ -136,8 +136,11 @@ func goesOnFrom(a, b *ins.Section) bool {
 	for _, n := range last.Listed {
 		no = max(no, n.All)
 	}
-	worked := slices.ContainsFunc(b.Lines[0].Body, func(n ins.Item) bool { s, ok := n.(*ins.Stitch); return ok && s.Kind != nil && s.Kind.Craft == stitch.Crochet })
-	return worked && first.From.All > 1 && first.From.All == no+1 && !slices.ContainsFunc(b.Lines[0].Body, is[*ins.JoinYarn])
+	body := b.Lines[0].Body
+	if slices.ContainsFunc(a.Lines, func(l *ins.Line) bool { return knitted(l.Body) }) {
+		return false
+	}
+	return first.From.All > 1 && first.From.All == no+1 && !knitted(body) && foundationOf(body) == nil && !usesNothing(body) && !slices.ContainsFunc(body, is[*ins.JoinYarn])
 }
 
 // Graphs works a text in one size and gives the stitches of each wanted section that has rows, in the

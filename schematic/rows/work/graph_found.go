@@ -34,6 +34,7 @@ func (g *Graph) assume(r *runner, lines []*ins.Line) {
 	}
 	f := foundationFor(kind, k)
 	r.put(f, true)
+	r.begun = r.begun || kind == chainStitch() && !r.round // the row goes back along it
 	if any {
 		g.Assumed = k
 	}
@@ -172,7 +173,7 @@ func (r *runner) multiples(kind *stitch.Stitch, lines []*ins.Line) (fits []int, 
 	}
 	m := r.x.Multiples[0]
 	for t := shownTimes; t < 2*shownTimes; t++ {
-		if k := t*m.Of + m.Plus; r.fitsOn(foundationFor(kind, k), lines) {
+		if k := t*m.Of + m.Plus + m.Base; r.fitsOn(foundationFor(kind, k), lines) {
 			fits = append(fits, k)
 		}
 	}

@@ -186,6 +186,9 @@ func (g *Graph) unsure(w *work, below *fabric) {
 	if g == nil {
 		return
 	}
+	if g.Assumed > 0 && uses(w.found) { // nobody is told what does not fit there
+		g.doubt = misfits
+	}
 	if chains, _ := w.out.chains(); misses(w.found) && w.out.stitches()+chains < 8*below.stitches() { // more than that is refused as it is
 		g.doubt = misfits
 	}

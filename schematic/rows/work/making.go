@@ -224,9 +224,10 @@ func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
 	for i := range n.Places {
 		last := i == len(n.Places)-1
 		reserve := need
+		w.ahead = tail
 		if n.Places[i].Kind == ins.InEach {
 			if last {
-				reserve, w.ahead = w.reserve(tail, need), tail
+				reserve = w.reserve(tail, need)
 			} else if n.Places[i].Extent.Kind == ins.NoExtent || n.Places[i].Extent.Kind == ins.ToEnd {
 				reserve = w.reserve([]ins.Item{&ins.Stitch{Kind: n.Kind, N: n.N, Places: n.Places[i+1:]}}, need)
 			}

@@ -1,6 +1,8 @@
 package work
 
 import (
+	"slices"
+
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
 )
@@ -55,9 +57,27 @@ func (w *work) last(n ins.Item, p ins.Place) {
 		w.eachFoot(n, &p)
 		return
 	}
-	w.reach(k, p.At)
+	w.reach(k+w.behindLast(p.Unit), p.At)
 	p.Kind = ins.InNext
 	w.eachFoot(n, &p)
+}
+
+// behindLast is 1 where the row below ends in a turning chain of another kind than the last stitch that is named, and what is worked goes
+// on into it: shell in last sc, sc in 3rd ch of ch-5.
+func (w *work) behindLast(u ins.Unit) int {
+	k := len(w.from.runs) - 1
+	if w.round || k < 1 || u.Stitch == nil || !w.from.runs[k].tch || w.from.runs[k].kind == nil || alike(u.Stitch, w.from.runs[k].kind) {
+		return 0
+	}
+	for k--; k > 0 && w.from.runs[k].space(); k-- {
+	}
+	if w.from.runs[k].kind == nil || !alike(u.Stitch, w.from.runs[k].kind) || !slices.ContainsFunc(w.ahead, func(n ins.Item) bool {
+		p := placesOf(n)
+		return len(p) > 0 && p[0].Kind == ins.InTop
+	}) {
+		return 0
+	}
+	return 1
 }
 
 // mostSilent is how many stitches a row that goes into spaces may pass without a word before its last, for it to be followed.

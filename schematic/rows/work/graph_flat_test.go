@@ -1,0 +1,71 @@
+package work
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Counted by hand: 6 sc with 5 ch-5 spaces between them, a dc at either end; a shell in each sc.
+func TestTheLastShellOfARowStandsBeforeTheTurningChain(t *testing.T) {
+	const below = "Terms: US\nSpecial stitches: Shell = 5 dc in st indicated. Picot = ch 3, sl st in 3rd ch from hook.\nCh 26.\nRow 1: Sc in 2nd ch from hook, *ch 5, skip 3 ch, sc in next ch; rep from * across. Turn. (6 ch-5 sps)\n" +
+		"Row 2: Ch 5 (counts as dc, ch 2), *sc in next ch-5 sp, ch 5; rep from * to last ch-5 sp, sc in last ch-5 sp, ch 2, dc in last sc. Turn.\nRow 3: Ch 1, sc in first dc, *shell in next sc, sc in next ch-5 sp; rep from * across"
+	for _, end := range []string{" to last sc, shell in last sc, sc in 3rd ch of ch-5", ", ending sc in 3rd ch of ch-5", ", sc in 3rd ch of ch-5"} {
+		row, kinds, arches := lastRow(t, below+end+". Turn.\n")
+		assert.Equal(t, map[string]int{"dc": 30, "sc": 7}, kinds, end)
+		assert.Empty(t, arches, end)
+		assert.Equal(t, []int{0}, row.Stitches[len(row.Stitches)-1].Feet, end)
+	}
+}
+
+// By hand: 3 ch at the hook and 3 below a mesh of 2; ch 24 is 6 meshes, of which row 2 fills 2.
+func TestChainsThatCountAsAMeshHoldIt(t *testing.T) {
+	const filet = "Terms: US\nOpen mesh: ch 2, sk 2 sts, dc in next dc. Solid mesh over open mesh: 2 dc in ch-2 sp, dc in next dc.\nCh 24.\nRow 1: Dc in 9th ch from hook (counts as first open mesh), *ch 2, sk 2 ch, dc in next ch; rep from * across. Turn. (6 open meshes)\n"
+	_, kinds, arches := lastRow(t, filet)
+	assert.Equal(t, map[string]int{"dc": 6}, kinds)
+	assert.Equal(t, map[int]int{2: 6}, arches)
+	_, kinds, arches = lastRow(t, filet+"Row 2: Ch 5 (counts as dc and ch 2), sk first dc and ch-2 sp, dc in next dc, 1 open mesh, 2 solid mesh, 2 open mesh. Turn.\n")
+	assert.Equal(t, map[string]int{"dc": 10}, kinds)
+	assert.Equal(t, map[int]int{2: 4}, arches)
+}
+
+func TestBlocksFromCornerToCornerAreWorkedUpToByTheirSpaces(t *testing.T) {
+	const blocks = "Terms: US\nRow 1: Ch 6, dc in 4th ch from hook and in next 2 ch. Turn.\nRow 2: Ch 6, dc in 4th ch from hook and in next 2 ch, (sl st, ch 3, 3 dc) in ch-3 sp of next block. Turn.\nRow 3: Ch 6, dc in 4th ch from hook and in next 2 ch, *(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * across. Turn.\nRow 4: Rep Row 3.\n" +
+		"Row 5: Sl st in each of first 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, *(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * "
+	for _, end := range []string{"until 1 block remains, sl st in last ch-3 sp.", "across to last block, sl st in ch-3 sp of last block.", "to last ch-3 sp, sl st in last ch-3 sp."} {
+		_, kinds, arches := lastRow(t, blocks+end+" Turn.\n")
+		assert.Equal(t, map[string]int{"dc": 9, "slst": 3}, kinds, end) // 3 blocks of 4, the first begun by its turning chain
+		assert.Equal(t, map[int]int{3: 2}, arches, end)
+	}
+}
+
+func TestACountOfChainsThatIsAdviceIsNotWorked(t *testing.T) {
+	g := graph(t, "Terms: US\nCh 22 loosely. (I like thin scarves. Chain a multiple of 2, plus an additional 2 chains.)\nRow 1: Dc in 3rd ch from hook and in each ch across. (20 dc)\nRow 2: Ch 2, turn. *FPdc (front post double crochet) in first dc. BPdc in next dc.* Rep from * across.\n")
+	assert.Len(t, g.Rows[0].Stitches, 22)
+	assert.Equal(t, "BPdc", g.Rows[2].Stitches[2].Stitch.ID, "a long name in brackets is no stitch of its own")
+}
+
+// 12 chains are 3 times 3, 1 and 2 for the foundation; the row is met from the hook.
+func TestARowIsShownOnTheMultipleWithTheChainsThatAreAdded(t *testing.T) {
+	g := graph(t, "Terms: US\nMultiple of 3 sts + 1. (add 2 for base chain)\nRow 1: Skip 3 ch (count as 1 dc), 1 dc into next and each ch to end, turn.\n")
+	require.Len(t, g.Rows, 2)
+	assert.Equal(t, 12, g.Assumed)
+	assert.Equal(t, []int{8}, g.Rows[1].Stitches[1].Feet)
+	g = graph(t, "Terms: US\nMultiple of 6 + 3.\nRow 1: 2 dc into 3rd ch from hook, *skip 2 ch, sc into next, skip 2 ch, 5 dc into next; rep from * to last 3 ch, skip 2 ch, 3 dc into last ch.\nRow 2: Ch 1, sc into first st, *ch 2, dc5tog over next 5 sts, ch 2, sc into next st; rep from * to end.\n")
+	assert.NotEmpty(t, g.Rows[2].Unread, "nobody is told what does not fit on stitches that nobody said")
+}
+
+func TestWhatIsLeftOfARow(t *testing.T) {
+	_, kinds, _ := lastRow(t, "Terms: US\nCh 12.\nRow 1: Sc in 2nd ch from hook, sc in each ch across. Turn.\nRow 2: Ch 1, sc in first 2 sts, ch 3, cluster over next 4 sts, ch 3, cluster over last 5 sts. Turn.\n")
+	assert.Equal(t, map[string]int{"sc": 2, "dc4tog": 1, "dc5tog": 1}, kinds)
+	row, _, _ := lastRow(t, "Terms: US\nCh 6, join with sl st to form ring.\nRow 1: Ch 4 (counts as tr), 3 tr in ring. Turn.\nRow 2: Ch 4 (counts as tr), skip first tr, 1 dc in each of next 2 tr. Skip last tr. Ch 1, tr in top of ch-4. Turn.\n")
+	assert.Equal(t, []int{0}, row.Stitches[len(row.Stitches)-1].Feet, "what is skipped is the chain itself")
+}
+
+func TestHeadingsPartNoRowsThatAreNumberedOn(t *testing.T) {
+	src := "A Square\n\nTerms: US\nIncrease\nCh 4.\nRow 1: Sc in 2nd ch from hook and in each ch across. Turn.\nRow 2: Ch 1, 2 sc in each st across. Turn.\nDecrease\nRow 3: Ch 1, *sc2tog; rep from * across. Turn.\n"
+	x := Joined(Read("t", []byte(src), Options{}))
+	require.Len(t, x.Sections, 1)
+	assert.Equal(t, "Increase, Decrease", x.Sections[0].Name)
+}
