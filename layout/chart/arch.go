@@ -85,7 +85,12 @@ func (p *plan) hang(n, m *node, dir float64) pt {
 		v -= 0.14 * m.h
 	}
 	at := p.point(m, v)
-	return toward(at, sub(p.point(n, v), at), by)
+	along := sub(p.point(n, v), at)
+	if m.st.Turn && len(m.feet) > 0 { // one that leans lies under the arch
+		stem, way := unit(sub(p.footPoints(m)[0], at)), unit(along)
+		at = add(at, mul(p.outward(m), ovalWide*max(0, stem.X*way.X+stem.Y*way.Y)))
+	}
+	return toward(at, along, by)
 }
 
 // curve is the line of an arch from its one end, 0, to its other, 1.

@@ -255,15 +255,17 @@ func (p *plan) gapBehind(n, f *node) float64 {
 // chainHalf is half the length of a chain that lies along its row: longer where its
 // neighbours leave room, so that a foundation has no holes.
 func (p *plan) chainHalf(n *node) float64 {
-	room := ovalLong / 2
+	room := 2 * ovalLong
 	for _, m := range []*node{n.prev, n.next} {
 		if m == nil || m == n {
 			continue
 		}
-		d := math.Abs(m.q-p.near(n.q, m.q)) * p.scale(n.line)
-		if d > 0.5 {
-			room = min(max(room, d*0.47), d*0.47)
+		if d := math.Abs(m.q-p.near(n.q, m.q)) * p.scale(n.line); d > 0.5 {
+			room = min(room, d*0.47)
 		}
+	}
+	if room == 2*ovalLong {
+		return ovalLong / 2
 	}
 	return min(room, ovalLong)
 }

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -70,6 +71,7 @@ func (p *plan) levels(r int) {
 		top = max(top, p.need(l)/around)
 	}
 	stand := l.standing()
+	l.steep = p.steepOf(stand)
 	for _, n := range stand {
 		n.fv = p.footOf(n, gap) + n.raise
 		n.v = n.fv + p.rises(n)
@@ -93,6 +95,23 @@ func (p *plan) levels(r int) {
 			l.top = max(l.top, n.v)
 		}
 	}
+}
+
+// steepOf is how far the stitches of a row lean at most: less far where most of them would, or they would lie on each other.
+func (p *plan) steepOf(stand []*node) float64 {
+	sum, all := 0.0, 0.0
+	for _, n := range stand {
+		if n.chain() || n.st.Kind != nil && n.st.Kind.Key == "slip" { // of blocks from corner to corner
+			return steep
+		}
+		if len(n.feet) > 0 && n.h > 0 {
+			sum, all = sum+math.Abs(p.lean(n))/n.h, all+1
+		}
+	}
+	if p.form == flat && sum > 0.75*all {
+		return steepAll
+	}
+	return steep
 }
 
 // baseOf sets the level on which a row stands, and gives the room under it for words that tell
@@ -157,6 +176,9 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 			continue
 		}
 		low := top - p.dip()
+		if l.steep == steepAll {
+			low = top
+		}
 		if even && n.v > low {
 			low = top
 		}
@@ -164,7 +186,7 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 			lift := d
 			switch {
 			case even: // it stands at its foot, and is as long as it takes
-				lift = min(d, loosely) + max(0, d-loosely-longer*n.h)
+				lift = min(d, loosely) + max(0, d-loosely-l.longer()*n.h)
 			case p.form == circle && (len(n.feet) == 1 || l.n <= 1 && !n.st.Turn): // a round far out: its stems reach down to their places
 				lift = max(0, d-farther*n.h)
 			}
@@ -174,6 +196,14 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 		}
 	}
 	return moved
+}
+
+// longer is how much longer than its kind a stitch of a row may be, to end at its top: far, where most lean.
+func (l *line) longer() float64 {
+	if l.steep == steepAll {
+		return 3 * longer
+	}
+	return longer
 }
 
 // standsLow reports whether a stitch stays under its row's top: a slip stitch has no stem and lies on its place; in rounds the short ones
@@ -233,7 +263,7 @@ func (p *plan) rises(n *node) float64 {
 		l := 1.03 * h // its foot lies beside the middle of its place
 		return max(h*math.Hypot(1, p.wave.slope(n.q)), math.Sqrt(max(l*l-dx*dx, 0))-p.bent(n))
 	}
-	l := max(h, dx/steep)
+	l := max(h, dx/cmp.Or(n.line.steep, steep))
 	return math.Sqrt(l*l - dx*dx)
 }
 

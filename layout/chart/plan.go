@@ -59,6 +59,7 @@ type line struct {
 	wedge     float64 // the angle that its number takes there
 	strays    bool    // it begins beside where the round below does, or keeps its petals even: its number finds little room
 	flower    bool    // it is petals, or what petals stand on
+	steep     float64 // sine of the most that its stitches lean
 }
 
 // plan is a whole chart in a plane with y upwards, in mm at the usual size.
@@ -95,6 +96,7 @@ const (
 	dip       = 3.2         // how far a head may stand under its row's top
 	roundDip  = 0.9         // the same in rounds
 	steep     = 0.866       // sine of the most that a stitch leans from upright
+	steepAll  = 0.74        // the same in a row most of which leans, such as one of a triangle from its centre
 	pitch     = 1.6         // least distance from row to row
 	tries     = 14          // how often a row is set wider where symbols meet
 	ringMin   = 1.6         // radius of a ring without chains

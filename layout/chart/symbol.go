@@ -288,7 +288,7 @@ func (s *shape) turning(p *pen, l float64) {
 	n := max(s.chain, 1)
 	each := l / float64(n)
 	for k := range n {
-		p.oval(0, (float64(k)+0.5)*each, ovalWide/2, min(each, ovalLong*1.15)*0.47, false)
+		p.oval(0, (float64(k)+0.5)*each, ovalWide/2, min(each, ovalLong*1.6)*0.47, false)
 	}
 }
 
