@@ -37,7 +37,9 @@ func (w *Work) shorten(mostWide int) (*Work, *shortText) {
 				}
 				out.kept = &r
 			}
-			if out.widest() <= mostWide*3/2 {
+			if left := out.widest(); wide <= mostWide*3/2 && 3*left > 2*wide { // a break is worth a third of the width
+				return w, nil
+			} else if left <= mostWide*3/2 {
 				return out, &shortText{Stitches: b - a, Times: times - keep, Of: st.at[first+p] - st.at[first]}
 			}
 		}
