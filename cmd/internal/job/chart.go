@@ -7,8 +7,10 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/chart"
@@ -213,10 +215,15 @@ func firstName(x *rows.Text) string {
 	return ""
 }
 
+// materials are the words of a line that says what is needed.
+var materials = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(?:hooks?|needles?|yarns?|skeins?|scissors)\b`)
+})
+
 // namesNothing reports whether the heading above the one piece of a text is no name of it: Start, Directions, or the stitch that is told there.
 func namesNothing(x *rows.Text, name string) bool {
 	low := strings.ToLower(name)
-	if slices.Contains([]string{"start", "for", "directions", "instructions", "pattern", "to make", "method", "begin", "shell", "fan"}, low) {
+	if slices.Contains([]string{"start", "for", "directions", "instructions", "pattern", "to make", "method", "begin", "shell", "fan", "instruction"}, low) || materials().MatchString(name) {
 		return true
 	}
 	for _, g := range x.Groups {

@@ -125,6 +125,9 @@ func (r *Reader) names(list string, n int) {
 			words = splitOutside(part)
 		}
 		for _, w := range words {
+			if r.groupAmong(w, n) {
+				continue
+			}
 			if len(words) > 1 && strings.Contains(w, "(") && shortFirst().MatchString(w) { // sh: shell (5 dc in same st)
 				r.called(w, n)
 				continue
@@ -132,6 +135,16 @@ func (r *Reader) names(list string, n int) {
 			r.alias(w)
 		}
 	}
+}
+
+// groupAmong takes a group of stitches that is told among abbreviations: shell – (2 dc, ch 2, 2 dc) in place stated.
+func (r *Reader) groupAmong(words string, n int) bool {
+	at := meaningAt(words)
+	if at <= 0 {
+		return false
+	}
+	group := strings.TrimSpace(words[:at]) + ": " + strings.TrimLeft(words[at:], " :=–—-")
+	return r.tellsGroup(group) && r.define(group, n)
 }
 
 // splitOutside parts a list at its commas outside brackets.

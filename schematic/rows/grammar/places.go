@@ -319,7 +319,7 @@ var cores = []form{
 	{rule: "core", pattern: "last {u:unit} (from/of/in previous/prev/last $row)", meaning: "the first stitch", example: "Row 4: Ch 1, dc in last tr from previous row, dc in next tr to end", when: tests{no(begun)}, build: func(m *match) any { return place(ins.InFirst, m) }},
 	{rule: "core", pattern: "top of first {u:unit}", meaning: "the first stitch", example: "Rnd 2: 8 dc in ring, sl st in top of first dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "end of last {u:unit}", meaning: "the last stitch", example: "dc in each sc to last sc, 7 dc in end of last sc", build: lastOf},
-	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
+	{rule: "core", pattern: "last/final/end {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
 	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}] [to/until/till end [of] [$row]]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "first [one]", meaning: "the first stitch", example: "2 sc in first, sc in each st across", when: tests{endsOrKind("pg", "then"), crochet}, build: func(m *match) any { return ins.Place{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}} }},

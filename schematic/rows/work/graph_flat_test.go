@@ -69,3 +69,13 @@ func TestHeadingsPartNoRowsThatAreNumberedOn(t *testing.T) {
 	require.Len(t, x.Sections, 1)
 	assert.Equal(t, "Increase, Decrease", x.Sections[0].Name)
 }
+
+// Ch 13: 4 at the hook, a shell, 2 passed, sc, 2 passed, a shell, 1 passed, and the end.
+func TestAGroupMayBeToldAmongAbbreviations(t *testing.T) {
+	for _, told := range []string{"ch – chain; dc – double crochet; shell – (2 dc, ch 2, 2 dc) in place stated.", "ch = chain, dc = double crochet, shell = (2 dc, ch 2, 2 dc) in place stated"} {
+		row, kinds, arches := lastRow(t, "Terms: US\nABBREVIATIONS: "+told+"\nCh 13.\nRow 1: Shell in 5th ch from hook, skip 2 ch, sc in next ch, skip 2 ch, shell in next ch, dc in end ch. Turn.\n")
+		assert.Equal(t, map[string]int{"dc": 9, "sc": 1}, kinds, told)
+		assert.Equal(t, map[int]int{2: 2}, arches, told)
+		assert.Equal(t, []int{0}, row.Stitches[len(row.Stitches)-1].Feet)
+	}
+}
