@@ -299,3 +299,45 @@ func TestChainsStandBetweenStitchesInOnePlace(t *testing.T) {
 		comesTo(t, "Terms: US\nCh 6, join.\nRnd 1: Ch 1, 8 sc in ring, join. (8)\nRnd 2: *Ch 4, sc in next sc; rep from * around. (8 sc)\nRnd 3: %s, join. (%d dc)\n", s, 16, true)
 	}
 }
+
+// Bound off where a row begins, though the words stand first: of 67, 4 are bound off.
+func TestARowBeginsBindingOff(t *testing.T) {
+	for _, s := range []string{"At the beg of the next row bind off 4 sts, work to end of row.", "At beg of row, cast off 4 sts, k to end.", "At the beginning of this row bind off 4 sts, k to end of row."} {
+		comesTo(t, "Cast on 67 sts.\nRow 1: Purl.\nRow 2: %s\nRow 3: Purl. %d sts.\n", s, 63, true)
+	}
+}
+
+// Stitches told by their yarns alone, the verb before them said once: 11 and 11 twice, and 11 more, are 55.
+func TestAVerbLeadsToYarns(t *testing.T) {
+	for _, s := range []string{"K (11 B, 11 W) to last 11 sts, 11 B", "K *11 B, 11 W; rep from * to last 11 sts, 11 B", "P (11 B, 11 W) twice, 11 B", "K 11 B, (11 W, 11 B) twice", "*11 L, 11 D; rep from * to last 11 sts, 11 L", "K (11 MC, 11 CC) to last 11 sts, 11 MC"} {
+		comesTo(t, "Cast on 55 sts.\nRow 1: %s. %d sts.\n", s, 55, true)
+	}
+}
+
+// What one name stands for ends where the next is told: two stitches cross two.
+func TestACableEndsWhereTheNextNameIsTold(t *testing.T) {
+	for _, s := range []string{"; dec: decrease; k2tog - knit 2 sts together.", "; K2tog = knit 2 sts together; p: purl 2 sts.", ""} {
+		comesTo(t, "Abbreviations: C4F: slip 2 sts to cable holder and hold in front, k2 sts from left needle, k2 sts from holder%s\nCast on 16 sts.\nRow 1: *K4, c4f; rep from * to end. %d sts.\n", s, 16, true)
+	}
+}
+
+// An edge may stand before what is done at it: of 30, one at each of two rows is taken away, and nothing is asked.
+func TestAnEdgeStandsBeforeTheShaping(t *testing.T) {
+	for _, s := range []string{"At neck edge dec 1 st every other row twice.", "At neck edge, dec 1 st every other row twice.", "Dec at neck edge 1 st every other row twice.", "On armhole edge decrease 1 st every 2nd row 2 times."} {
+		comesTo(t, "Cast on 30 sts.\nWork even for 2 in.\n%s %d sts.\n", s, 28, true)
+	}
+}
+
+// A word that print has cut goes on in the next line.
+func TestAWordIsCutWhereTheLineEnds(t *testing.T) {
+	for _, s := range []string{"Row 1: K1, p1, re-\npeat until you reach the last stitch, k1.", "Row 1: *K1, p1; re-\npeat from * to last st, k1.", "Row 1: K1, *p1, k1; repeat from * to the end.\nRows 2 to 5: re-\npeat row 1.", "Row 1: K1, pur-\nl to the last st, k1."} {
+		comesTo(t, "Cast on 39 sts.\n%s\nNext row: Knit. %d sts.\n", s, 39, true)
+	}
+}
+
+// Words behind a row, in its line, work it and the one before once more: the next is row 5.
+func TestARowIsRepeatedInItsOwnLine(t *testing.T) {
+	for _, s := range []string{"Repeat these last 2 rows once more.", "Repeat last 2 rows once more.", "Rep the previous two rows 1 time more.", "Repeat the 2 rows above once more.", "Work these 2 rows once more.", "Repeat Rows 1 and 2 once.", "Rep Rows 1-2 once more."} {
+		comesTo(t, "Cast on 31 sts.\nRow 1: Knit.\nRow 2: K1, *p1, k1; rep from * across. %s Row 5: K2tog, k to end. %d sts.\n", s, 30, true)
+	}
+}

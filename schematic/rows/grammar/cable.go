@@ -25,6 +25,9 @@ var workedOver = text.Once(`\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|
 // stuck is a number to which its stitches are stuck, or that is to its verb: 2sts, sl1.
 var stuck = text.Once(`([02-9])(st)|\b(sl)(\d)`)
 
+// nextTold is the next short name of a list in one line: k2 from holder; dec: decrease
+var nextTold = text.Once(`;\s*[\w/()]{1,8}(?:\s*[:=]|\s*[-–—]\s)`)
+
 // passedBehind is a twist whose first stitch is slipped, passed over the second, and knitted then.
 var passedBehind = text.Once(`\b(?:slip|sl)\b.*?\bk(?:nit)? ?(?:1|one|next)\b.*?\bpass\b.*?\bover\b.*?\b(?:k|knit)\b.*?\bback\b`)
 
@@ -140,6 +143,9 @@ func smallNumber(s string) int {
 // crossOf is the crossing that words describe; false if they describe none, or not how
 // many stitches it takes.
 func crossOf(words string) (stitch.Cross, bool) {
+	if at := nextTold().FindStringIndex(words); at != nil {
+		words = words[:at[0]]
+	}
 	words = stuck().ReplaceAllString(strings.ToLower(words), "$1$3 $2$4")
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
 	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn", "dp needle", "double-pointed", "double pointed", "holder") {

@@ -238,7 +238,7 @@ var clauses = []form{
 	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: uncounted},
 	{rule: "clause", pattern: "or (until/till/to/for/as {x:stretch})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: uncounted},
 	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", when: tests{after("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds"), no(inRow)}, build: sets("n", func(c *course, n ins.Num) { c.on = n })},
-	{rule: "clause", pattern: "across/over/on all [$st]", meaning: "over all stitches", example: "Knit 3 plain rounds across all sts", build: uncounted},
+	{rule: "clause", pattern: "across/over/on (all [$st] | $rem $st)", meaning: "over all stitches", example: "Knit 3 plain rounds across all sts", build: uncounted},
 	{rule: "clause", pattern: "for/in [the] pattern/patt [st/stitch]", meaning: "in pattern", example: "Rep Rows 1-4 for pattern until piece is 20 cm long", build: uncounted},
 	{rule: "clause", pattern: "for [the] {a:patname}", meaning: "for the pattern of which the rows are", example: "Rep Rows 1-4 for lace pattern until piece is 20 cm long", build: uncounted},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: uncounted},

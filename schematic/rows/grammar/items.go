@@ -97,7 +97,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first/$center] {n:num} {u:unit} [{t:times} | all round/around]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
-	{rule: "stitch", pattern: "{k:kind} across/over [of] [$next/$center/last/first/$rem/these/those/live/instep/heel/sole] {n:num} [instep/heel/sole/back/front/toe/new] $st [of/on/from {tail}]", meaning: "the stitch in so many places", example: "Row 3: K20, knit across the centre 13 sts, k27", build: func(m *match) any {
+	{rule: "stitch", pattern: "{k:kind} across/over [of] [$next/$center/last/first/$rem/these/those/live/instep/heel/sole] {n:num} [instep/heel/sole/back/front/toe/new/remaining/rem] $st [of/on/from {tail}]", meaning: "the stitch in so many places", example: "Row 3: K20, knit across the centre 13 sts, k27", build: func(m *match) any {
 		s, ok := stitchBare(m).(*ins.Stitch)
 		if !ok || s.Kind == nil || s.Kind.Craft != stitch.Knitting {
 			return nil
@@ -196,7 +196,7 @@ var stitches = []form{
 		k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
 		return &ins.Stitch{Kind: k.Kind, N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "work/knit/k/purl/p across/over/back [$next/first/last/these/those/$rem] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", when: tests{no(before("of", "for", "from", "on", "in", "only", "until", "row", "rows")), said("st", "sts", "stitch", "stitches")}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(work/knit/k/purl/p across/over/back [$next/first/last/these/those/$rem] | work $next/first/last/these/those/$rem) {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", when: tests{no(before("of", "for", "from", "on", "in", "only", "until", "row", "rows")), said("st", "sts", "stitch", "stitches")}, build: func(m *match) any {
 		s := &ins.Stitch{N: m.num("n", 1)}
 		if !m.p.t[m.from].Is("work") {
 			k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
@@ -232,7 +232,7 @@ var stitches = []form{
 		}
 		return &ins.Stitch{Kind: stitch.ByID("ssk"), N: ins.N(1)}
 	}},
-	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise", when: tests{no(crochet)}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise", when: tests{no(crochet), no(all(oneWord, beforeStranger))}, build: func(m *match) any {
 		u, _ := m.get("u").(ins.Unit)
 		if m.has("u") && !u.Any() {
 			return nil
@@ -258,10 +258,12 @@ var stitches = []form{
 			return stitchTo(m)
 		}},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/rib [working] [over/across/on] [$next/last/first/center/centre] {n:num} [$st] {x:asset}", meaning: "so many stitches as they come", example: "Row 3: K6, work 26 sts in rib as set, k6", when: tests{inRow, no(before("until", "for"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "work/working ribbing/rib/pattern/patt/moss/seed [st/stitch] (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: Work ribbing for 7 sts, k2tog, k to end", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "work/working/cont/continue [working] {x:asset} (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K6, work in pattern over next 26 sts, k6", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "work/knit/cont/continue across/over/along [row/rnd/round] {x:asset} {e:extent}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern to last 4 sts, k2tog, k2", when: tests{inRow}, build: stitchTo},
 	{rule: "stitch", pattern: "work/cont/continue (across/over/along | to end of) row/rnd/round {x:asset}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern as established", when: tests{inRow, no(opens)}, build: stitchTo},
 	{rule: "stitch", pattern: "slip/sl [{num}] [,] [and] k/knit [{num}] [,] and pass", meaning: "slip, knit, pass over", example: "Row 2: K2, * k 2 tog, k 1, slip, k and pass *, k to end", when: tests{no(before("slipped", "sl", "slip", "over", "the", "it", "first", "st", "stitch")), no(beforeKind("n"))}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("skpo"), N: ins.N(1)} }},
+	{rule: "stitch", pattern: "[and] finish/finishing [row/rnd/round] {x:asset}", meaning: "as the stitches come, to the end", example: "Row 2: *K1, yo, k2tog; rep from * to last 10 sts, finish in seed stitch", when: tests{inRow, no(opens)}, build: stitchTo},
 	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", when: tests{inRow}, build: stitchTo},
 	{rule: "stitch", pattern: "(work/knit | cont working) [all/each/every/$rem] [$rem/other] [$st] (as | in manner/way [that/in which]) [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is) [them/it] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: K3, work each stitch in the manner it presents, k3", when: tests{inRow, said("it", "they", "you")}, build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit [over/across] [all/every/each] k/knit/knits/ks/knitted [$st] [across] [,/;] [and] [then] p/purl [over/across] [all/every/each] p/purl/purls/ps/purled [$st] | p/purl [over/across] [all/every/each] p/purl/purls/ps/purled [$st] [across] [,/;] [and] [then] k/knit [over/across] [all/every/each] k/knit/knits/ks/knitted [$st] | (k/knit and p/purl | p/purl and k/knit) [all/each/every] [$st]) [as [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is/set) [you/them/it]] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: Knit the knit sts and purl the purl sts", build: func(m *match) any {
@@ -489,6 +491,7 @@ var stitches = []form{
 	{rule: "leave", pattern: "leave/leaving $rem {u:unit}", meaning: "stitches stay unworked", example: "leave remaining sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving them/these/those unworked/unfinished/free/open", meaning: "stitches stay unworked", example: "sc in each sc to last 2 sc, turn, leaving them unworked", build: leave},
+	{rule: "stitch", pattern: "at $beg of [$next/this/the] [$row] [,] (bind/cast off | bo) {n:num} [{u:unit}]", meaning: "bound off where the row begins", example: "Row 2: At the beg of the next row bind off 4 sts, k to end", when: tests{opensOr(":", ".", ")")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 1)} }},
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving (rest/remainder/others/balance) [of] [$row/$st] [unworked/unfinished/free]", meaning: "stitches stay unworked", example: "sc in next 10 sts, leave rest unworked", build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", when: tests{said("last", "remaining", "remain", "rem", "rest", "other")}, build: func(m *match) any { return &ins.Leave{N: m.num("n", 0), All: !m.has("n")} }},

@@ -1128,8 +1128,24 @@ func (r *Reader) sizesGoOn(n int) bool {
 	return last.Kind == 'n' && last.Num.By == nil && len(next) > 0 && (next[0].List || next[0].Is("(", "[") && len(next) > 1 && next[1].Kind == 'n')
 }
 
+// uncut puts a word together that print has cut where the line ends: re- / peat from *.
+func (r *Reader) uncut(tokens []text.Token) []text.Token {
+	k := len(r.tokens) - 1
+	if k < 1 || len(tokens) == 0 || !r.tokens[k].Is("-") {
+		return tokens
+	}
+	head, rest := &r.tokens[k-1], &tokens[0]
+	if head.Kind != 'w' || head.End != r.tokens[k].Col || rest.Kind != 'w' || rest.Cap || wordIDs[head.S+rest.S] == 0 {
+		return tokens
+	}
+	head.S += rest.S
+	r.tokens = r.tokens[:k]
+	return tokens[1:]
+}
+
 // together are the tokens of the lines so far and of line n: a line of numbers may be cut in two.
 func (r *Reader) together(tokens []text.Token, n int) []text.Token {
+	tokens = r.uncut(tokens)
 	if len(r.tokens) == 0 || len(r.x.Sizes.Names) < 2 || !text.Open(r.raw) && !r.sizesGoOn(n-1) {
 		return append(r.tokens, tokens...)
 	}
@@ -2181,25 +2197,41 @@ func repeatsNamed(t []text.Token) bool {
 
 // repeatsThese reports whether words behind a row repeat the last rows, it among them: rep these 4 rows four times more.
 func repeatsThese(t []text.Token) bool {
-	k := 1
-	for near(t, k).Is("the") {
-		k++
-	}
-	if len(t) < 4 || !t[0].Is("rep", "repeat") || !near(t, k).Is("these", "last", "above") || near(t, k+1).Kind != 'n' && numerals[near(t, k+1).S] < 2 {
+	if len(t) < 4 || !t[0].Is("rep", "repeat", "work") {
 		return false
 	}
-	_, row := text.RowWord(near(t, k+2).S)
+	k := 1
+	for near(t, k).Is("the", "these", "last", "above", "previous", "preceding") {
+		k++
+	}
+	n, behind := near(t, k), near(t, k+2)
+	if n.Kind != 'n' && numerals[n.S] < 2 {
+		return false
+	}
+	_, row := text.RowWord(near(t, k+1).S)
+	switch {
+	case t[0].S == "work": // these 2 rows once more
+		return row && near(t, 1).Is("these") && (behind.Is("once", "twice", "again") || near(t, k+3).Is("times", "more", "time"))
+	case near(t, k-1).Is("rep", "repeat", "the"):
+		return row && behind.Is("above", "before", "again")
+	}
 	return row
 }
 
 // repeatsByNumber reports whether a sentence behind a row repeats rows by their numbers: Repeat 2nd and 3rd rows once more.
 func repeatsByNumber(t []text.Token) bool {
-	if !t[0].Cap || !t[0].Is("rep", "repeat") {
+	if !t[0].Is("rep", "repeat") {
 		return false
 	}
 	k := 1
 	for near(t, k).Is("the") {
 		k++
+	}
+	if near(t, k).Is("rows", "rnds", "rounds") && near(t, k+1).Kind == 'n' { // Repeat Rows 1 and 2 once
+		return true
+	}
+	if !t[0].Cap {
+		return false
 	}
 	for near(t, k).Ord > 0 || near(t, k).Ord == 0 && near(t, k).Is("and", "&", "to", "-") && near(t, k+1).Ord > 0 {
 		k++

@@ -57,6 +57,8 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour() || s.yarnAlone()):
 		case t.Kind == 'g':
 			s.bracket(t)
+		case s.verbOfYarns(t): // K *2 A, 3 B; K (2 A, 3 B) twice
+			s.i++
 		case t.Cap && (s.inColour() || s.yarnAlone()), s.filetSquares(), s.changesYarn(), s.tellsShaping():
 		case s.timesFirst(), s.endsRow():
 		case s.alternately(), s.repeat(), s.timesRepeat():
@@ -2255,7 +2257,7 @@ func (s *sequence) yarnAt(i int) (name string, to int) {
 		i++
 	}
 	t := s.at(i)
-	letter := t.Kind == 'w' && len(t.S) == 1 && t.S[0] >= 'a' && t.S[0] <= 'h' && (t.Cap || t.Glued && s.r.colourNamed(t.S[0]))
+	letter := t.Kind == 'w' && len(t.S) == 1 && t.S[0] >= 'a' && (t.Cap && t.S[0] <= 'h' || (t.Cap || t.Glued) && s.r.colourNamed(t.S[0]))
 	numbered := t.Kind == 'n' && t.Num.By == nil && t.Num.All > 0 && t.Num.All < 10 && s.at(i-1).Is("color", "colour")
 	other := t.Is("main", "contrast") && s.at(i+1).Is("pattern", "patt", "piece", "part", "body", "section", "panel", "fabric", "needle", "needles")
 	if other || !letter && !yarnNames[t.S] && !numbered && s.declaredAt(i) == "" {
@@ -2404,6 +2406,19 @@ func (s *sequence) inYarns(sub []text.Token) bool {
 	q := &sequence{parser: s.within(sub)}
 	name, _, to := q.countInYarn(0)
 	return s.line.IsRow() && name != "" && q.at(to).Is(",", ";")
+}
+
+// verbOfYarns reports whether a verb leads to a stretch that tells its stitches by their yarns alone.
+func (s *sequence) verbOfYarns(t *text.Token) bool {
+	if !t.Is("k", "p", "knit", "purl") || !s.line.IsRow() {
+		return false
+	}
+	next := s.at(s.i + 1)
+	if isStar(next) {
+		name, _, to := s.countInYarn(s.i + 2)
+		return name != "" && s.at(to).Is(",", ";")
+	}
+	return next.Kind == 'g' && s.inYarns(next.Sub)
 }
 
 // countInYarn is a yarn with a number of stitches beside it, and where that ends.

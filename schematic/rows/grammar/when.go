@@ -111,6 +111,14 @@ func endsOrKind(kinds string, words ...string) test {
 // noWordBut reports whether no word stands behind it but these.
 func noWordBut(words ...string) test { return either(no(beforeKind("w")), before(words...)) }
 
+func oneWord(m *match) bool { return m.to == m.from+1 }
+
+// beforeStranger reports whether a word stands behind it that no form has: slip makrer.
+func beforeStranger(m *match) bool {
+	t := m.p.at(m.to)
+	return t.Kind == 'w' && len(t.S) > 3 && wordIDs[t.S] == 0
+}
+
 func saysOne(tokens []text.Token, words []string) bool {
 	return slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Is(words...) })
 }

@@ -189,7 +189,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [working] {l:len} [{y:incloth}] [even/straight/plain] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", when: tests{no(said("mm"))}, build: evenUntil}, // needles and hooks are in mm
 	{rule: "whole", pattern: "until {c:until} [, ] [cont/continue/work/rep] [even/straight/in] [pattern/patt]", meaning: "rows worked even", example: "Until piece measures 20 cm, work even", build: evenUntil},
 
-	{rule: "whole", pattern: "[{s:same} [,]] [$make | cont/continue/keep to] {d:shift} {c:course}", meaning: "stitches are added or taken away in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(false)},
+	{rule: "whole", pattern: "[{s:same} [,]] [at/on [each/both] {e:edgename} [,]] [$make | cont/continue/keep to] {d:shift} {c:course}", meaning: "stitches are added or taken away in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(false)},
 	{rule: "whole", pattern: "([$make/cont/continue/k/knit/p/purl] {r:num} [more/plain] {w:row} [even/plain] [{y:incloth}] [,/and] | in/on/over/for/during $next {r:num} {w:row} [,]) [{s:same} [,]] {d:shift} {c:course}", meaning: "stitches are added or taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver},
 	{rule: "whole", pattern: "[then/and] [{n:num} $st] {c:course}", meaning: "shaped as before, over other rows", example: "Dec 1 st at each end of every alt row until 28 sts rem, then at each end of every row until 16 sts rem", build: func(m *match) any {
 		c := value[course](m, "c")
@@ -227,13 +227,7 @@ var statements = []form{
 		d.told = true
 		return d
 	}},
-	{rule: "whole", pattern: "$inc/$dec (at/on) {e:edgename} {n:num} [$st] {c:course}", meaning: "stitches are added or taken away at an edge", example: "Inc at armhole edge 1 st every other row 4 times", build: func(m *match) any {
-		s, ok := shape(!m.said(strings.Split(macros["$dec"], "/")...))(m).(*ins.Shape)
-		if ok {
-			s.Edge, s.Vague = value[string](m, "e"), false
-		}
-		return s
-	}},
+	{rule: "whole", pattern: "$inc/$dec (at/on) {e:edgename} {n:num} [$st] {c:course}", meaning: "stitches are added or taken away at an edge", example: "Inc at armhole edge 1 st every other row 4 times", build: func(m *match) any { return shape(!m.said(strings.Split(macros["$dec"], "/")...))(m) }},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [for] [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
 	{rule: "step", pattern: "[with/working] $inc/$dec [by] [{n:num} [more] [$st] | $st]", meaning: "so many are added or taken away in a row", example: "Keep increasing by 6 sts each round until you have 60 sts", build: func(m *match) any {
 		return step{n: m.num("n", 0), inc: !m.said(strings.Split(macros["$dec"], "/")...), has: m.has("n")}
@@ -255,7 +249,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] $inc [{n:num}] [$st] in/into/on/at {k:nths} [$st]", meaning: "stitches are added in words", example: "Row 3: Sc across, inc in 3rd, 8th and 12th sts", build: func(m *match) any { return &ins.Shape{Inc: true, N: ins.N(value[int](m, "k")), Spread: true} }},
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: yes},
 
-	{rule: "whole", pattern: "(bind/cast off | bo) [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] ([at/on] $beg of | [at/on] $beg next/foll/following) [each of | each | every | both | these] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "(bind/cast off | bo) [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [,] ([at/on] $beg of | [at/on] $beg next/foll/following) [each of | each | every | both | these] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [$st] at $beg and $dec {s:num} [$st] at end of $next row", meaning: "bound off at one end of a row, with a decrease at the other", example: "Cast off 2 sts at beg and dec 1 st at end of next row", build: func(m *match) any {
 		n, s := m.num("n", 1), m.num("s", 1)
 		if s.By != nil {
@@ -745,6 +739,7 @@ var rowsets = []form{
 	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums} {w:row} [inclusive/incl/inclusively]", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:num} {w:row}", meaning: "the rows just worked", example: "Rep the 2 rows for pattern", when: tests{lastWord("rows", "rnds", "rounds")}, build: func(m *match) any { return rowset{last: m.num("n", 2)} }},
+	{rule: "rowset", pattern: "{n:num} {w:row} above", meaning: "the rows just worked", example: "Rep the 2 rows above once more", build: func(m *match) any { return rowset{last: m.num("n", 2)} }},
 	{rule: "rowset", pattern: "r {n:rownums}", meaning: "rows by their numbers", example: "Rep R2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums}", meaning: "rows by their numbers", example: "Row 3: As 2nd.", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.t[m.to].Kind == 'w' && !m.p.t[m.to].Is("twice", "once", "to", "for", "until") || m.p.t[m.from].Kind == 'n' && !m.p.at(m.from-1).Is("as", "rep", "repeat", "like") {
@@ -1085,7 +1080,7 @@ func reached(i, j int) (any, int) {
 // shape builds an increase or a decrease at the places and times of its course.
 func shape(inc bool) func(m *match) any {
 	return func(m *match) any {
-		c, _ := m.get("c").(course)
+		c := m.courseAt()
 		d, ok := m.get("d").(shift)
 		if !ok {
 			d = m.shift(inc)
@@ -1107,6 +1102,15 @@ func shape(inc bool) func(m *match) any {
 		s.Vague = !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && often && !s.HasOver && !c.Rounds
 		return s
 	}
+}
+
+// courseAt is the course of a shaping, with the edge that stands before it: at neck edge dec 1 st every row.
+func (m *match) courseAt() course {
+	c, _ := m.get("c").(course)
+	if e, ok := m.get("e").(string); ok {
+		c.edge, c.where, c.halves = e, true, c.halves || e == "neck" && m.p.at(m.from+1).Is("each", "both")
+	}
+	return c
 }
 
 // spread reports whether a shaping, often or once, goes across its row.

@@ -350,7 +350,7 @@ func (p *parser) glued(i, k int) bool {
 }
 
 // letters are the words that make a letter the name of a yarn.
-var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|(?i:\b([a-h]) ?[=:] ?(?:(?:main|contrast\w*|first|second|third) )?colou?r\b)|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b|\b[KkPp]\d+([AC-H])\b`)
+var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|(?i:\b([a-h]) ?[=:] ?(?:(?:main|contrast\w*|first|second|third) )?colou?r\b)|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b|\b[KkPp]\d+([AC-H])\b|\b\d{1,2} ?([A-HLNRWY])\b, ?\d{1,2} ?([A-HLNRWY])\b`)
 
 // colourNamed reports whether the text calls a yarn by that letter, in lower case.
 func (r *Reader) colourNamed(letter byte) bool {
@@ -358,7 +358,11 @@ func (r *Reader) colourNamed(letter byte) bool {
 		r.colours = map[byte]bool{}
 		for _, line := range r.x.Src {
 			for _, m := range letters().FindAllStringSubmatch(line, -1) {
-				r.colours[strings.Join(m[1:], "")[0]|0x20] = true
+				for _, name := range m[1:] {
+					if name != "" {
+						r.colours[name[0]|0x20] = true
+					}
+				}
 				r.smallYarns = r.smallYarns || m[2] > "Z"
 				r.stuckYarns = r.stuckYarns || m[4] != ""
 			}

@@ -412,7 +412,7 @@ func (p *labeller) every() bool {
 	}
 	a, b := p.peek(0), p.peek(1)
 	switch {
-	case a.Is("odd") || sideOf(a, b) == 1:
+	case a.Is("odd", "uneven") || sideOf(a, b) == 1:
 		p.l.Odd = true
 	case a.Is("even", "alt", "alternate") || sideOf(a, b) == 2 || found && a.Ord == 2:
 		p.l.Even = true
@@ -637,7 +637,7 @@ func (p *labeller) everyRow() bool {
 	a, b := p.peek(0), p.peek(1)
 	l := ins.Label{Name: "every"}
 	switch {
-	case a.Is("odd") || sideOf(a, b) == 1:
+	case a.Is("odd", "uneven") || sideOf(a, b) == 1:
 		l.Odd = true
 	case a.Is("even", "alternate", "alt") || sideOf(a, b) == 2:
 		l.Even = true
@@ -655,7 +655,7 @@ func (p *labeller) everyRow() bool {
 	round, ok := RowWord(p.peek(0).S)
 	plural := strings.HasSuffix(p.peek(0).S, "s")
 	if !ok || !all && !plural {
-		if ok && !a.Is("odd", "even", "alt", "alternate") && p.peek(0).Kind == 'w' { // RS row:
+		if ok && !a.Is("odd", "uneven", "even", "alt", "alternate") && p.peek(0).Kind == 'w' { // RS row:
 			p.i++
 			p.l.Next, p.l.From, p.l.Round, p.l.Side, p.verb = true, ins.N(1), round, sideOf(a, b), true
 			return true

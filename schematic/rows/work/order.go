@@ -275,7 +275,7 @@ func (r *runner) gapBefore(l *ins.Line) bool {
 	if prev == nil {
 		return false
 	}
-	if len(prev.Unread) > 0 || r.namesNext(prev) {
+	if len(prev.Unread) > 0 || r.namesNext(prev) || slices.ContainsFunc(prev.Body, is[*ins.RepeatRows]) && slices.ContainsFunc(prev.Body, is[*ins.Stitch]) { // a row, and words that repeat it
 		return true
 	}
 	end := prev.At.Line
