@@ -330,7 +330,8 @@ func (p *plan) nearby(n, f *node, reach float64, hit func(*node) bool) bool {
 // beside reports whether any symbol is hit of those on one side of f within reach.
 func (p *plan) beside(f *node, step func(*node) *node, reach float64, own []*node, hit func(*node) bool) bool {
 	for m, steps := step(f), 0; m != nil && !slices.Contains(own, m) && steps < 20; m, steps = step(m), steps+1 {
-		if d := math.Abs(p.driftIn(m, f)) - max(m.half, m.chord/2+0.6); d > reach+1 && d-math.Abs(p.lean(m)) > reach+1 {
+		far := math.Abs(p.driftIn(m, f)) - max(m.half, m.chord/2+0.6)
+		if beside := steps == 0 && m.arch(); !beside && far > reach+1 && far-math.Abs(p.lean(m)) > reach+1 { // an arch's ends lie lower than it is long
 			return false
 		}
 		if hit(m) {
