@@ -909,21 +909,16 @@ func (a *assembly) reachesBoth(p *proto) bool {
 	if p.face != either || p.variants != nil || p.made.Views[p.view].Half && !p.share {
 		return false // a round, but for a share of one, lies flat as it is
 	}
+	keys := keysOf(p.loop)
+	for _, s := range a.strips { // what is sewn to a band meets what that lies along
+		if p.sharesWith(s.outer) {
+			keys[s.key] = true
+		}
+	}
 	f, b := false, false
 	for _, q := range a.protos {
-		if q.panel == p.panel || q.face == either || !sharesKey(q.loop, keysOf(p.loop)) {
-			continue
-		}
-		f, b = f || q.face == front, b || q.face == back
-	}
-	for _, s := range a.strips { // what is sewn to a band meets what that lies along
-		if !p.sharesWith(s.outer) {
-			continue
-		}
-		for _, q := range a.protos {
-			if sharesKey(q.loop, map[string]bool{s.key: true}) {
-				f, b = f || q.face == front, b || q.face == back
-			}
+		if q.panel != p.panel && sharesKey(q.loop, keys) {
+			f, b = f || q.face == front, b || q.face == back
 		}
 	}
 	return f && b

@@ -17,19 +17,11 @@ import (
 func charted(p *schematic.Pattern, text, section string, size int, o chart.Options) (name string, sheets []*sheet.Sheet, err error) {
 	x := rows.Read(p.File, []byte(text), rowsOptions(p))
 	name = strings.TrimSpace(section)
-	heading, names := "", []string(nil)
-	for _, s := range x.Sections {
-		if s.Name != "" && len(s.Lines) > 0 && !s.Prose {
-			names = append(names, s.Name)
-		}
+	heading, err := headingOf(x, name)
+	if err != nil {
+		return "", nil, err
 	}
-	if len(names) > 0 {
-		i := slices.IndexFunc(names, func(n string) bool { return strings.EqualFold(n, name) })
-		if i < 0 {
-			return "", nil, &OptionError{fmt.Sprintf("the rows have no section %q; they have %s", name, strings.Join(names, ", "))}
-		}
-		name, heading = names[i], names[i]
-	}
+	name = cmp.Or(heading, name)
 	var works []*chart.Work
 	var of *rows.Section
 	for s, g := range rows.Graphs(x, size, func(s *rows.Section) bool { return heading == "" || s.Name == heading }) {
@@ -55,4 +47,22 @@ func charted(p *schematic.Pattern, text, section string, size int, o chart.Optio
 		sheets = append(sheets, drawn...)
 	}
 	return name, sheets, nil
+}
+
+// headingOf is the heading of the section of rows that is called so, empty where none of them has a heading.
+func headingOf(x *rows.Text, name string) (string, error) {
+	var names []string
+	for _, s := range x.Sections {
+		if s.Name != "" && len(s.Lines) > 0 && !s.Prose {
+			names = append(names, s.Name)
+		}
+	}
+	i := slices.IndexFunc(names, func(n string) bool { return strings.EqualFold(n, name) })
+	switch {
+	case len(names) == 0:
+		return "", nil
+	case i < 0:
+		return "", &OptionError{fmt.Sprintf("the rows have no section %q; they have %s", name, strings.Join(names, ", "))}
+	}
+	return names[i], nil
 }

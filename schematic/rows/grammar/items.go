@@ -634,6 +634,22 @@ func (m *match) legs() bool {
 	return false
 }
 
+// clusterOver makes a cluster that goes over several stitches one of as many legs: cluster over next 3 sts.
+func (m *match) clusterOver(s *ins.Stitch) {
+	k := s.Kind
+	if k == nil || !ofLegs(k) || len(s.Places) != 1 || s.N.By != nil || s.N.All != 1 || !m.said("over", "across") {
+		return
+	}
+	p := s.Places[0]
+	if p.Kind != ins.InNext && p.Kind != ins.InLast || p.N.By != nil {
+		return
+	}
+	if d := stitch.ByID("dc" + strconv.Itoa(p.N.All) + "tog"); d != nil {
+		s.Kind = d
+		m.p.r.x.Used[d.ID] = d
+	}
+}
+
 func stitchIn(m *match) any {
 	s := stitchOf(m)
 	v := value[spots](m, "p")
@@ -653,12 +669,7 @@ func stitchIn(m *match) any {
 	if k := s.Kind; k != nil && k.ID == "ch" {
 		return nil
 	}
-	if k := s.Kind; k != nil && ofLegs(k) && len(s.Places) == 1 && (s.Places[0].Kind == ins.InNext || s.Places[0].Kind == ins.InLast) && m.said("over", "across") && s.Places[0].N.By == nil && s.N.By == nil && s.N.All == 1 {
-		if d := stitch.ByID("dc" + strconv.Itoa(s.Places[0].N.All) + "tog"); d != nil { // cluster over next 3 sts
-			s.Kind = d
-			m.p.r.x.Used[d.ID] = d
-		}
-	}
+	m.clusterOver(s)
 	if t, ok := m.get("t").(often); ok {
 		return m.repeated(s, t.n)
 	}

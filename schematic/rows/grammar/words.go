@@ -358,13 +358,7 @@ func (r *Reader) colourNamed(letter byte) bool {
 		r.colours = map[byte]bool{}
 		for _, line := range r.x.Src {
 			for _, m := range letters().FindAllStringSubmatch(line, -1) {
-				for _, name := range m[1:] {
-					if name != "" {
-						r.colours[name[0]|0x20] = true
-					}
-				}
-				r.smallYarns = r.smallYarns || m[2] > "Z"
-				r.stuckYarns = r.stuckYarns || m[4] != ""
+				r.callsYarns(m)
 			}
 		}
 		if r.colours['a'] { // the one that is called so is not alone
@@ -372,6 +366,17 @@ func (r *Reader) colourNamed(letter byte) bool {
 		}
 	}
 	return r.colours[letter]
+}
+
+// callsYarns notes the letter by which a match of letters calls a yarn.
+func (r *Reader) callsYarns(m []string) {
+	for _, name := range m[1:] {
+		if name != "" {
+			r.colours[name[0]|0x20] = true
+		}
+	}
+	r.smallYarns = r.smallYarns || m[2] > "Z"
+	r.stuckYarns = r.stuckYarns || m[4] != ""
 }
 
 // declared are short names that a text gives yarns: Main colour (M), contrast 1 (C1); Colours: W = white, R = red.
