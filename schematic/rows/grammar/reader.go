@@ -1177,30 +1177,37 @@ func (r *Reader) together(tokens []text.Token, n int) []text.Token {
 // and brackets that say which space is meant, all but the words where groups are named: in next sp (between dc-groups).
 func (r *Reader) withoutEchoes(t []text.Token) []text.Token {
 	for i := len(t) - 3; i > 0; i-- {
-		if !t[i].Is("(") {
-			continue
+		if t[i].Is("(") {
+			t = r.withoutEcho(t, i)
 		}
-		to := i + 1 + slices.IndexFunc(t[i+1:], func(t text.Token) bool { return t.Is(")") })
-		said := t[i+1]
-		if to == i+3 && t[i+1].Kind == 'w' && t[i+2].Is("c") {
-			said.S += t[i+2].S
+	}
+	return t
+}
+
+// withoutEcho is t without the bracket at i, or without its signs, if it says what stands before it once more.
+func (r *Reader) withoutEcho(t []text.Token, i int) []text.Token {
+	to := i + 1 + slices.IndexFunc(t[i+1:], func(t text.Token) bool { return t.Is(")") })
+	said := t[i+1]
+	if to == i+3 && t[i+1].Kind == 'w' && t[i+2].Is("c") {
+		said.S += t[i+2].S
+	}
+	without := func() []text.Token { return slices.Delete(slices.Clone(t), i, to+1) }
+	unsigned := func() []text.Token { return slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1) }
+	switch {
+	case to == i+2 || to == i+3 && said.S != t[i+1].S:
+		names := said.Is("inc", "dec", "increase", "decrease") && t[i-1].Kind == 'p' && to+1 < len(t) && t[to+1].Is("ch", "chain") // Row 2: (INC) ch 2
+		if names || r.echo(t[:i], &said) {
+			return without()
 		}
-		switch {
-		case to == i+2 || to == i+3 && said.S != t[i+1].S:
-			names := said.Is("inc", "dec", "increase", "decrease") && t[i-1].Kind == 'p' && to+1 < len(t) && t[to+1].Is("ch", "chain") // Row 2: (INC) ch 2
-			if names || r.echo(t[:i], &said) {
-				t = slices.Delete(slices.Clone(t), i, to+1)
-			}
-		case said.Is("ch", "chain") && t[max(to-1, 0)].Kind == 'n' && to <= i+4 && to+1 < len(t) && t[to+1].Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches"): // in next (ch 5) loop
-			t = slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1)
-		case to > i+2 && to <= i+6 && r.spelt(t[i-1], t[i+1:to]):
-			t = slices.Delete(slices.Clone(t), i, to+1)
-		case !t[i-1].Is("sp", "space") || !said.Is("between") || to <= i || to > i+6:
-		case t[to-1].Is("group", "groups"):
-			t = slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1)
-		default:
-			t = slices.Delete(slices.Clone(t), i, to+1)
-		}
+	case said.Is("ch", "chain") && t[max(to-1, 0)].Kind == 'n' && to <= i+4 && to+1 < len(t) && t[to+1].Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches"): // in next (ch 5) loop
+		return unsigned()
+	case to > i+2 && to <= i+6 && r.spelt(t[i-1], t[i+1:to]):
+		return without()
+	case !t[i-1].Is("sp", "space") || !said.Is("between") || to <= i || to > i+6:
+	case t[to-1].Is("group", "groups"):
+		return unsigned()
+	default:
+		return without()
 	}
 	return t
 }

@@ -325,18 +325,14 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	if r := w.cur.run(); w.round && w.cur.atStart() && r != nil && r.tch { // the join stands on it
 		w.cur.step(1)
 	}
-	if p.Kind == ins.InEach { // to the first space, and on into it
+	switch {
+	case p.Kind == ins.InEach: // to the first space, and on into it
 		w.space(w.spaceSize(p.Extent.Unit), p.At)
-	} else if p.Unit.Space {
-		before := w.cur.left
-		at := w.cur.run()
-		w.space(w.spaceSize(p.Unit), p.At)
-		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 && !(passed == 1 && !(w.round && w.from.runs[0].tch)) { // it was joined to the first, or turned on it
-			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
-		}
-	} else if w.round && !w.from.ring && p.Unit.Chain && w.cur.f.hasChains(w.cur.i) || same && p.Unit.Stitch == nil && p.Kind == ins.InNext && w.loopAhead() {
+	case p.Unit.Space:
+		w.slipIntoSpace(p)
+	case w.round && !w.from.ring && p.Unit.Chain && w.cur.f.hasChains(w.cur.i), same && p.Unit.Stitch == nil && p.Kind == ins.InNext && w.loopAhead():
 		w.alongLoop(k, p, tail)
-	} else {
+	default:
 		w.use(k, p.Unit.Stitch, p.At)
 	}
 	if same && w.loopAhead() && !w.inSpace() { // sl st into loop, ch 3, 2 dc in same loop
@@ -344,6 +340,16 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	}
 	w.turnRound()
 	return true
+}
+
+// slipIntoSpace goes on into a space, to which slip stitches lead stitch by stitch.
+func (w *work) slipIntoSpace(p *ins.Place) {
+	before, at := w.cur.left, w.cur.run()
+	w.space(w.spaceSize(p.Unit), p.At)
+	passed := before - w.cur.left
+	if joined := passed == 1 && !(w.round && w.from.runs[0].tch); passed > 0 && at != nil && w.travel > 0 && !joined { // it was joined to the first, or turned on it
+		w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
+	}
 }
 
 // travels reports whether a slip stitch is one of those.
