@@ -127,7 +127,7 @@ func TestTheRepeatOfARib(t *testing.T) {
 
 // By hand: half of 90 cm is 90 stitches; even, they lie between 90 and 92 as 91 does. A line without a rule asks nothing.
 func TestARuleThatIsEvenOrOddAloneIsKept(t *testing.T) {
-	for rule, want := range map[string]string{", even: yes": "91 stitches of the cast on are not even, as the pattern has them by half: 90 or 92 are", ", multiple: 6": "91 stitches of the cast on are not a multiple of 6, as the pattern has them by half: 90 or 96 are", "": ""} {
+	for rule, want := range map[string]string{", even: yes": "91 stitches of the cast on are not even, as half in the grading asks: 90 or 92 are", ", multiple: 6": "91 stitches of the cast on are not a multiple of 6, as half in the grading asks: 90 or 96 are", "": ""} {
 		p := given.Text(t, strings.Replace(strings.Replace(graded, "cast on: neck", "cast on: half", 1), ", multiple: 6", rule, 1))
 		now := oneSize(p, 0, nil)
 		now.Pieces[0].Sections[0].(*schematic.CastOn).Stitches = expr.Counts(91)

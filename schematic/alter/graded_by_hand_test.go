@@ -47,7 +47,7 @@ func TestTwiceACountOfTheGradingHasTwiceItsMultiple(t *testing.T) {
 	now.Pieces[0].Sections[0].(*schematic.CastOn).Stitches = expr.Counts(171)
 	found := rulesKept(p, 0, now)
 	require.Len(t, found, 1)
-	assert.Contains(t, found[0].Message, "171 stitches of the cast on are not a multiple of 12, as the pattern has them by half: 168 or 180 are")
+	assert.Contains(t, found[0].Message, "171 stitches of the cast on are not a multiple of 12, as half in the grading asks: 168 or 180 are")
 	words, low, high, broken := breaks(&p.Grading[0], 2, 81)
 	assert.True(t, broken)
 	assert.Equal(t, "a multiple of 12", words)

@@ -83,7 +83,7 @@ func rulesKept(p *schematic.Pattern, i int, now *schematic.Pattern) finding.List
 			}
 			if words, low, high, broken := breaks(g, times, n); broken {
 				out = append(out, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: from, Piece: q.Name,
-					Message: fmt.Sprintf("%d stitches of the %s are not %s, as the pattern has them by %s: %d or %d are", n, schematic.Words(s), words, g.Name, low, high),
+					Message: fmt.Sprintf("%d stitches of the %s are not %s, as %s in the grading asks: %d or %d are", n, schematic.Words(s), words, g.Name, low, high),
 					Fix:     "take one of these if the stitch pattern or the other half needs it"})
 			}
 		}
