@@ -59,6 +59,8 @@ func Read(name string, src []byte, o Options) *Text { return grammar.Read(name, 
 func Check(x *Text, o Options) Report {
 	rep := work.Check(x)
 	doubt(x, o, rep.Findings)
+	rep.Findings = append(rep.Findings, bothUnits(x, rep.Findings)...)
+	rep.Findings.Sort()
 	rep.Findings = First(x, rep.Findings)
 	return rep
 }
