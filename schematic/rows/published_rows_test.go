@@ -340,4 +340,32 @@ func TestARowIsRepeatedInItsOwnLine(t *testing.T) {
 	for _, s := range []string{"Repeat these last 2 rows once more.", "Repeat last 2 rows once more.", "Rep the previous two rows 1 time more.", "Repeat the 2 rows above once more.", "Work these 2 rows once more.", "Repeat Rows 1 and 2 once.", "Rep Rows 1-2 once more."} {
 		comesTo(t, "Cast on 31 sts.\nRow 1: Knit.\nRow 2: K1, *p1, k1; rep from * across. %s Row 5: K2tog, k to end. %d sts.\n", s, 30, true)
 	}
+	for _, s := range []string{"(repeat these 2 rows once more)", "[Rep rows 1 and 2 once more.]", "(Rep last 2 rows once more)."} {
+		const rows = "Cast on 31 sts.\nRow 1: Knit.\nRow 2: K1, *p1, k1; rep from * across. %s\nRow %d: K2tog, k to end.\n"
+		comesTo(t, rows, s, 5, false)
+	}
+}
+
+// A word that nothing has makes no stitch of the one before it: 10 and 10 are the 20 that there are.
+func TestAWordUnknownBehindSlipIsNoStitch(t *testing.T) {
+	for _, s := range []string{"slip makrer", "then slip wobble", "slip makrer and"} {
+		rep := Check(Read("t", fmt.Appendf(nil, "Cast on 20 sts.\nRow 1: K10, %s, k10. (20 sts)\nRow 2: Purl. 20 sts.\n", s), Options{}), Options{})
+		assert.Empty(t, rep.Findings, s)
+		rep = Check(Read("t", fmt.Appendf(nil, "Cast on 20 sts.\nRow 1: K10, sl 1, k10. (20 sts)\nRow 2: Purl. 20 sts.\n"), Options{}), Options{})
+		assert.NotEmpty(t, rep.Findings)
+	}
+}
+
+// A row of one size that print cuts is that size's to its end: 24 become 28 in the second, and stay so.
+func TestARowOfOneSizeIsCutByPrint(t *testing.T) {
+	for _, s := range []string{"*sc in next 5 sc, 2 sc\nin next sc. Rep from * around. Join to\nfirst sc. 28 sc.", "*sc in next 5 sc.\n2 sc in next sc. Rep from * around. Join to first sc.\n28 sc.", "*sc in next 5 sc, 2 sc in next sc.\nRep from * around. Join to first sc. 28 sc."} {
+		comesTo(t, "Terms: US\nSizes: 2 (4)\nNotes: Ch 1 does not count as a stitch.\nCh 4, join with sl st to form ring.\n1st rnd: Ch 1, 12 sc in ring. Join.\n2nd rnd: Ch 1, 2 sc in each sc. Join to first sc. 24 sc.\nSize 4 only: 3rd rnd: Ch 1, %s\nAll sizes: Next rnd: Ch 1, sc in each sc around. 24 (%d) sc.\n", s, 28, true)
+	}
+}
+
+// What a row says of its chain does not bind a round before it: 12 in the ring are 12, and twice 12 are 24.
+func TestAChainCountsFromTheRowThatSaysSo(t *testing.T) {
+	for _, s := range []string{"Ch 1, 12 hdc in ring, join to first hdc. (12 hdc)\nRnd 2: Ch 1 (counts as 1st hdc), hdc in same st, 2 hdc in each st around, join.", "Ch 3, 12 dc in ring, join to first dc. (12 dc)\nRnd 2: Ch 3 (counts as first dc), dc in same st, 2 dc in each dc around, join."} {
+		comesTo(t, "Terms: US\nCh 4, join with sl st to form ring.\nRnd 1: %s (%d sts)\n", s, 24, true)
+	}
 }

@@ -463,7 +463,7 @@ func (r *Reader) namedSizes(line string) int {
 }
 
 // sized takes the words off a line that say for which sizes it is, and ends a stretch for some sizes where it is over.
-func (r *Reader) sized(raw, trimmed string) (line, rest string) {
+func (r *Reader) sized(raw, trimmed string, n int) (line, rest string) {
 	said, rest := text.ForSizes(trimmed)
 	if to := r.namedSizes(trimmed); to > 0 {
 		said, rest = strings.Trim(trimmed[:to], "*_ "), strings.TrimLeft(trimmed[to:], " :*_.–—-")
@@ -478,11 +478,24 @@ func (r *Reader) sized(raw, trimmed string) (line, rest string) {
 		r.forSizes(said, rest != "" || r.awaits)
 		return strings.Repeat(" ", len([]rune(raw))-len([]rune(rest))) + rest, rest
 	}
-	if r.inline && !awaited && !text.GoesOn(r.raw, raw) {
+	if r.inline && !awaited && !r.wrapped(raw, n) {
 		r.flush()
 		r.only, r.inline = nil, false
 	}
 	return raw, trimmed
+}
+
+// wrapped reports whether a line goes on with the row of some sizes that is gathered: print cut it.
+func (r *Reader) wrapped(raw string, n int) bool {
+	if text.GoesOn(r.raw, raw) || !r.labelled() {
+		return text.GoesOn(r.raw, raw)
+	}
+	tokens := r.lex(raw, n)
+	if len(tokens) == 0 {
+		return false
+	}
+	label, _, _ := text.Label(tokens, r.roundR)
+	return label == nil && (r.countBelow(raw) || r.unended() || r.cutRow(tokens))
 }
 
 // part takes a line, or a part of one.
@@ -491,7 +504,7 @@ func (r *Reader) part(n int, raw string) {
 	if r.beside(trimmed, n) {
 		return
 	}
-	if raw, trimmed = r.sized(raw, trimmed); trimmed == "" {
+	if raw, trimmed = r.sized(raw, trimmed, n); trimmed == "" {
 		r.raw = ""
 		r.x.Read.Words++
 		return
@@ -2106,8 +2119,11 @@ func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) 
 	if label == nil {
 		return (worksThe(t[:i+1]) || t[i].Is("and", "then") && t[i+1].Ord == 1) && r.leadsRow(t[i+1:])
 	}
-	return (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsIt(t[i+1:]) || repeatsThese(t[i+1:]) || repeatsByNumber(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:]))
+	return (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsRows(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:])) || t[i+1].Is("(", "[") && len(t) > i+3 && repeatsRows(t[i+2:])
 }
+
+// repeatsRows reports whether words behind a row repeat it, or rows of which it is one.
+func repeatsRows(t []text.Token) bool { return repeatsIt(t) || repeatsThese(t) || repeatsByNumber(t) }
 
 // stopsAt reports whether a row or sentence may end with the token at i.
 func stopsAt(t []text.Token, i int, label *ins.Label) bool {

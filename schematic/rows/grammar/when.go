@@ -114,8 +114,10 @@ func noWordBut(words ...string) test { return either(no(beforeKind("w")), before
 func oneWord(m *match) bool { return m.to == m.from+1 }
 
 // beforeStranger reports whether a word stands behind it that no form has: slip makrer.
-func beforeStranger(m *match) bool {
-	t := m.p.at(m.to)
+func beforeStranger(m *match) bool { return m.p.strangerAt(m.to) }
+
+func (p *parser) strangerAt(i int) bool {
+	t := p.at(i)
 	return t.Kind == 'w' && len(t.S) > 3 && wordIDs[t.S] == 0
 }
 

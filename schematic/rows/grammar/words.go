@@ -436,11 +436,12 @@ func (r *Reader) speaksOfPopcorns() bool {
 
 // noStitch are short words that name a stitch, and where they name none.
 var noStitch = map[string]func(p *parser, i int) bool{
-	"p": func(p *parser, i int) bool { return p.at(i + 2).Is("sso") },
-	"m": func(p *parser, i int) bool { return p.at(i+1).Kind != 'n' },
-	"o": func(p *parser, i int) bool { return p.at(i).Cap && p.r.crochet },
-	"s": func(p *parser, _ int) bool { return p.r.crochet },
-	"n": func(p *parser, _ int) bool { return p.r.crochet },
+	"p":    func(p *parser, i int) bool { return p.at(i + 2).Is("sso") },
+	"m":    func(p *parser, i int) bool { return p.at(i+1).Kind != 'n' },
+	"o":    func(p *parser, i int) bool { return p.at(i).Cap && p.r.crochet },
+	"s":    func(p *parser, _ int) bool { return p.r.crochet },
+	"n":    func(p *parser, _ int) bool { return p.r.crochet },
+	"slip": (*parser).beforeStrange, "sl": (*parser).beforeStrange,
 	"seam": func(p *parser, i int) bool {
 		return p.at(i-1).Is("shoulder", "side", "raglan", "sleeve", "underarm")
 	},
@@ -457,6 +458,8 @@ var noStitch = map[string]func(p *parser, i int) bool{
 	},
 	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn", "around", "across") },
 }
+
+func (p *parser) beforeStrange(i int) bool { return p.strangerAt(i + 1) }
 
 // needled reports whether needles are named right behind the word at i: over your circular needles.
 func needled(p *parser, i int) bool {

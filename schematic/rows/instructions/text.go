@@ -125,7 +125,7 @@ type Text struct {
 	Groups    []*Group
 	Turning   map[int]Counts // what a chain of that length counts as, by the notes; 0: any
 	TurnSpace map[int]int    // of the chains of that length that count as a stitch, those that are a space beside it, by the notes
-	ByRow     map[int]bool   // the lengths of which a row says it, and not the notes
+	ByRow     map[int]int    // the lengths of which a row says it, and not the notes: the first line that does
 	Unsized   bool           // a stretch is for some sizes of which it is not known which
 	Blocks    bool           // it is worked in blocks from corner to corner
 	Multiples []Multiple

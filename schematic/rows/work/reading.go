@@ -69,8 +69,8 @@ func (p *picks) chain(k int, hook bool, at ins.Span) ins.Counts {
 // inAll reports whether a number of repeats is meant in all.
 func (p *picks) inAll() bool { return p.take(key{inAll: true}, ins.Span{}, false) }
 
-// unlike reports whether the chains that a foundation's row skips count otherwise than a row further on says of a chain as
-// long.
+// unlike reports whether the chains that a foundation's row skips, and those that begin rows before it, count otherwise than a row
+// further on says of a chain as long.
 func (p *picks) unlike() bool { return p.take(key{skips: true}, ins.Span{}, false) }
 
 // raised reports whether an increase in a row of knitting is made between two stitches.

@@ -98,9 +98,9 @@ func turningSaid(x *ins.Text) {
 		if one {
 			x.Turning[n] = list[0].counts
 			if x.ByRow == nil {
-				x.ByRow = map[int]bool{}
+				x.ByRow = map[int]int{}
 			}
-			x.ByRow[n] = true
+			x.ByRow[n] = list[0].at.Line
 		}
 	}
 }

@@ -746,12 +746,12 @@ func (w *work) spaceBeside(n *ins.Chain, k int) int {
 
 // counts is what a chain of k counts as: as it is said there, or by the notes, or as this
 // reading of the text takes it.
-func (w *work) counts(c ins.Counting, k int, hook bool, at ins.Span) ins.Counts {
+func (w *work) counts(c ins.Counting, k int, hook bool, on ins.Span) ins.Counts {
 	if c.How != ins.Unsaid {
 		return c.How
 	}
 	if v, ok := w.x.Turning[k]; ok {
-		if hook && w.x.ByRow[k] && w.pick.unlike() {
+		if at, by := w.x.ByRow[k]; by && (hook || on.Line < at) && w.pick.unlike() {
 			return ins.CountsAsStitch + ins.CountsNot - v
 		}
 		return v
@@ -759,7 +759,7 @@ func (w *work) counts(c ins.Counting, k int, hook bool, at ins.Span) ins.Counts 
 	if v, ok := w.x.Turning[0]; ok {
 		return v
 	}
-	return w.pick.chain(k, hook, at)
+	return w.pick.chain(k, hook, on)
 }
 
 // turning records a chain that counts as a stitch, and makes the space of the chains
