@@ -12,6 +12,7 @@ func gathered(list []ins.Item) []ins.Item {
 	var out []ins.Item
 	list = started(list)
 	inTurn(list)
+	betweenToo(list)
 	for i := 0; i < len(list); i++ {
 		if q, ok := list[i].(*ins.Repeat); ok && len(q.Places) == 0 {
 			q.Body = gathered(q.Body)
@@ -36,6 +37,25 @@ func gathered(list []ins.Item) []ins.Item {
 		}
 	}
 	return out
+}
+
+// betweenToo puts the stitches that repeat one worked between two of the row below there as well: dc between dc, (ch 1, dc) around.
+func betweenToo(list []ins.Item) {
+	for i, n := range list {
+		a, ok := n.(*ins.Stitch)
+		if !ok || i+1 >= len(list) || len(a.Places) != 1 || !a.Places[0].Unit.Between {
+			continue
+		}
+		if q, ok := list[i+1].(*ins.Repeat); ok && len(q.Places) == 0 && len(q.Body) == 2 && is[*ins.Chain](q.Body[0]) {
+			if b, ok := q.Body[1].(*ins.Stitch); ok && b.Kind == a.Kind && len(b.Places) == 0 {
+				p := a.Places[0]
+				if q.Times.Set() {
+					p.Unit.Word = "sp" // the next gap; around, nothing tells whether the chain at the beginning takes one
+				}
+				b.Places = []ins.Place{p}
+			}
+		}
+	}
 }
 
 // inTurn makes the place that is told by its number the next one, where those before it are told so too: sc in first st, sc in second

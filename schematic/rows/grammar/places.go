@@ -273,7 +273,7 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
-	{rule: "core", pattern: "{k:kind}", meaning: "the gap behind the stitch worked last", example: "Rnd 2: Ch 3, *dc in dc, dc between dc; rep from * around", when: tests{crochet, after("between"), endsOrKind("pg")}, build: func(m *match) any {
+	{rule: "core", pattern: "{k:kind} [{tail}]", meaning: "the gap behind the stitch worked last", example: "Rnd 2: Ch 3, *dc in dc, dc between dc; rep from * around", when: tests{crochet, after("between"), endsOrKind("pg")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "gap", Space: true, Between: true}}
 	}},
 	{rule: "core", pattern: "{n:num} $next {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in the 3 following sts", build: at(ins.InNext)},

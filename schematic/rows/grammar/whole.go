@@ -568,7 +568,10 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} (on/onto/along/around/over) [outer/inner/back/front] leg/arm/foot/ear/limb/tentacle/wing [{num}] [contour/edge/{num}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc around leg, ch 3, 12 sc around leg 2", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} in/into/along/across/on/over [back/front/other side] [of] connecting/joining $ch/chords/bridge", meaning: "stitches along the chain between two pieces", example: "Rnd 11: 12 sc around first leg, 2 sc in connecting ch, 12 sc around second leg, 2 sc in back of connecting ch", build: pickUpKind},
 	{rule: "neutral", pattern: "working [your] last [{num}] {k:kind} between [the] last {k2:kind} and [$tch] {c2:chaincalled}", meaning: "into what the last one goes", example: "Rnd 2: (Ch 4, sc between next 2 sts) 15 times, working last sc between last tr and ch-4"},
-	{rule: "neutral", pattern: "[working/making/work/placing] [your/the] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3", when: tests{said("last", "final")}},
+	{rule: "neutral", pattern: "[working/making/work/placing] [your/the] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on/around/over {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3", when: tests{said("last", "final")}, build: func(m *match) any {
+		c, ok := m.get("c").(ins.Place)
+		return &ins.Nothing{Tch: ok && (c.Kind == ins.InTop || c.Unit.Chain || c.Unit.Space && m.said("around", "over"))}
+	}},
 	{rule: "neutral", pattern: "$center {k:kind} of corner", meaning: "which stitch it is", example: "Rnd 3: *3 sc in next sc – center sc of corner, sc in each of next 2 sc; rep from * around", build: func(m *match) any {
 		if !m.p.at(m.from-1).Is("-", "--") && !m.p.at(m.from).Glued {
 			return nil

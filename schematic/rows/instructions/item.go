@@ -143,6 +143,7 @@ type (
 		Colour string // the yarn that they take up; empty: none
 		Part   bool   // they count one needle: what is worked is a part of the row
 		Fold   bool   // what is worked goes through both layers of a piece that lies flat
+		Tch    bool   // the stitch worked last goes into the turning chain
 		Under  bool   // a round goes on from them along the other side of its foundation chain
 		Wait   int    // so many stitches wait on a cable needle; 0: none
 		Front  bool   // they wait in front

@@ -488,7 +488,7 @@ func (g *Graph) turnAt(places, from int) { g.under, g.end = places, from }
 // chained adds k chains at the end of the row before.
 func (g *Graph) chained(k int) {
 	at := len(g.Rows) - 1
-	if at < 0 {
+	if at < 0 || g.Rows[at].Unknown {
 		return
 	}
 	row := &g.Rows[at]
@@ -573,6 +573,20 @@ func (g *Graph) put(s GraphStitch) {
 		return
 	}
 	g.cur.Stitches = append(g.cur.Stitches, s)
+}
+
+// lastInTurning puts the stitch worked last into the turning chain at the end of a flat row, and not into the space beside it.
+func (g *Graph) lastInTurning() {
+	if g == nil || g.cur.Round || g.flip == 0 || len(g.cur.Stitches) == 0 || len(g.Rows) == 0 {
+		return
+	}
+	last, below := &g.cur.Stitches[len(g.cur.Stitches)-1], g.Rows[len(g.Rows)-1].Stitches
+	if last.Stitch == nil { // a stitch behind this chain is not told elsewhere
+		g.unfounded()
+	}
+	if len(below) > 1 && below[0].Turning && below[0].Counts && len(last.Feet) == 1 && last.Feet[0] == 1 && below[1].Stitch == nil {
+		last.Feet = []int{0}
+	}
 }
 
 // uncounted records a turning chain that does not count as a stitch.

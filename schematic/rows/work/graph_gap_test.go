@@ -77,3 +77,46 @@ Rnd 3: Ch 1, *sc in next sc, dc in next skipped st in rnd 1; rep from * around, 
 	assert.False(t, g.Rows[2].Unknown)
 	assert.Equal(t, "stitches go into some that an earlier row skipped", g.Rows[3].Unread)
 }
+
+// Counted by hand: twelve stitches have twelve gaps; the chain stands on the first stitch, eleven more in the gaps behind the first eleven.
+func TestStitchesThatRepeatOneBetweenTwoStandBetweenTwo(t *testing.T) {
+	g := graphOfText(t, "Mat\nRnd 1: Ch 6, sl st in first ch to form ring, ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\n"+
+		"Rnd 2: Ch 4 (counts as dc, ch 1), dc between dc of rnd below, (ch 1, dc) 10 times, ch 1, join with sl st in 3rd ch of ch-4. (12 dc)\n")
+	n := 0
+	for _, s := range g.Rows[2].Stitches {
+		if s.Stitch != nil && !s.Turning {
+			assert.True(t, s.Between, n)
+			assert.Equal(t, []int{n}, s.Feet)
+			n++
+		}
+	}
+	assert.Equal(t, 11, n)
+}
+
+// The last of seven stitches goes into the chain itself, which is the first stitch of the row below, not into the space beside it; one that
+// would stand behind a chain is told by no other words, so that its row is a gap.
+func TestTheLastStitchIsWorkedIntoTheTurningChain(t *testing.T) {
+	const start = "Strip\nCh 17.\nRow 1: Dc in 4th ch from hook and in each ch across. (15 dc)\n" +
+		"Row 2: Ch 4 (counts as dc, ch 1), skip first 2 dc, dc in next dc, *ch 1, skip next dc, dc in next dc; rep from * to end. Turn.\n"
+	g := graphOfText(t, start+"Row 3: Ch 4, *tr in next ch-1 sp; rep from * to end, working last tr in 3rd of 4 ch.\n")
+	row := g.Rows[3].Stitches
+	assert.Len(t, row, 8)
+	assert.Equal(t, []int{3}, row[6].Feet)
+	assert.Equal(t, []int{0}, row[7].Feet)
+	g = graphOfText(t, start+"Row 3: Ch 4, *tr in next ch-1 sp, ch 1; rep from * to end. Work your last tr around the ch 4 at the end of the row.\n")
+	assert.NotEmpty(t, g.Rows[3].Unread)
+}
+
+// Three shells that nothing tells are no count that a row could stand on, nor is a chain before the next one part of an unread row.
+func TestACountOfShellsThatNothingTellsFoundsNoRow(t *testing.T) {
+	g := graphOfText(t, "Motif\nRow 1: Ch 6, dc in 4th ch from hook, dc in next 2 ch. First shell made (1 shell)\n"+
+		"Row 2: Ch 6, dc in 4th ch from hook, dc in next 2 ch, beginning shell made, turn row 1 and flip shell upward, (slip st in first st, ch 3, 3 dc) all in marked ch-3 sp of previous row.\n"+
+		"Row 3: Beginning shell, turn previous row, *shell; repeat from * across. (3 shells)\nRow 4: Beginning shell, turn previous row, *shell; repeat from * across. (4 shells)\n")
+	require.Len(t, g.Rows, 5)
+	for _, row := range g.Rows[3:] {
+		assert.Empty(t, row.Stitches, row.Number)
+		assert.True(t, row.Unknown, row.Number)
+	}
+	g.chained(6)
+	assert.Empty(t, g.Rows[4].Stitches)
+}

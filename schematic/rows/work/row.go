@@ -1164,7 +1164,8 @@ func asIfFitted(list []reading, from, stitches int) []reading {
 
 // drawn ends the row in the graph.
 func (r *runner) drawn(l *ins.Line) {
-	if l.Stated != nil && len(r.misfits(l, r.fab)) == 0 || r.res.pin { // its count says what it stands on
+	vague := func(s ins.StitchGroup) bool { return s.Unit.Stretch && !s.Any }                                   // 3 shells that nothing tells
+	if l.Stated != nil && !slices.ContainsFunc(l.Stated, vague) && len(r.misfits(l, r.fab)) == 0 || r.res.pin { // its count says what it stands on
 		r.g.lost = false
 	}
 	side := r.side

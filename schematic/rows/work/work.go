@@ -269,6 +269,9 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 		if n.Under {
 			w.otherSide()
 		}
+		if n.Tch && w.quiet == 0 {
+			w.g.lastInTurning()
+		}
 		if w.g != nil && n.Colour != "" {
 			w.g.yarn = n.Colour
 		}
