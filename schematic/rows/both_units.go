@@ -2,7 +2,6 @@ package rows
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -34,8 +33,14 @@ var (
 // bothUnits holds the lengths that the lines of a text write in centimetres and in inches against each other.
 func bothUnits(x *Text, told finding.List) finding.List {
 	var out finding.List
+	lines := map[int]bool{}
+	for i := range told {
+		if told[i].Kind == "units/pair" {
+			lines[told[i].Pos.Line] = true
+		}
+	}
 	for i, line := range x.Src {
-		if slices.ContainsFunc(told, func(f finding.Finding) bool { return f.Kind == "units/pair" && f.Pos.Line == i+1 }) {
+		if lines[i+1] || len(out) > mostHeld {
 			continue
 		}
 		for _, m := range inchesFirst().FindAllStringSubmatchIndex(line, -1) {
