@@ -101,6 +101,9 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 // recounted reports whether a measurement is of other stitches or rows in one garment than in the other, as the widest place of a piece may be another.
 func recounted(a, b []*schematic.Garment) bool {
 	for i, g := range a {
+		if len(b[i].Pieces) != len(g.Pieces) {
+			return true
+		}
 		for k, m := range g.Pieces {
 			counts := map[string]int{}
 			for _, v := range m.Measures {

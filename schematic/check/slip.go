@@ -81,7 +81,7 @@ func (s *slip) exchange() finding.List {
 	}
 	x, y := s.p.Sizes.Names[s.in[0]], s.p.Sizes.Names[s.in[1]]
 	was := [2]int{best[0].to[1], best[0].to[0]}
-	return s.tell(best[0], []string{x, y}, fmt.Sprintf("%d in %s and %d in %s are probably in each other's place", was[0], x, was[1], y),
+	return s.tell(best[0], []string{x, y}, fmt.Sprintf("%d in %s and %d in %s are probably swapped", was[0], x, was[1], y),
 		fmt.Sprintf("%d, %d", was[0], was[1]), fmt.Sprintf("%d, %d", best[0].to[0], best[0].to[1]))
 }
 

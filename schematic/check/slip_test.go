@@ -114,7 +114,7 @@ func TestANumberForAllSizesIsNotWrongInOneOfThem(t *testing.T) {
 func TestTwoSizesInEachOthersPlaceAreOneSlip(t *testing.T) {
 	found := foundIn(t, strings.Replace(plainBack, "92 (102, 112, 122)", "92 (112, 102, 122)", 1))
 	require.Len(t, found, 1, "%v", kindsOf(found))
-	assert.Equal(t, "arithmetic/count: 112 in M and 102 in L are probably in each other's place: the rest agrees with that", kindsOf(found)[0])
+	assert.Equal(t, "arithmetic/count: 112 in M and 102 in L are probably swapped: the rest agrees with that", kindsOf(found)[0])
 	assert.Equal(t, []string{"M", "L"}, found[0].Sizes)
 	assert.Equal(t, "write 102, 112", found[0].Fix)
 	assert.Equal(t, 11, found[0].Pos.Line)

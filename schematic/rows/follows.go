@@ -20,10 +20,14 @@ func First(x *Text, list finding.List) finding.List {
 	var out finding.List
 	for i := range list {
 		f := &list[i]
-		ours := f.Severity != finding.Note && f.Pos.File == x.Name && !f.NotRead()
-		follows := false
+		if !ours(x, f) {
+			out = append(out, *f)
+			continue
+		}
+		follows, from := false, foundedAt(x, f.Pos.Line)
 		for k := range list {
-			follows = follows || ours && k != i && before(x, &list[k], f) && (k < i || list[k].Kind != f.Kind) && explains(x, &list[k], f)
+			g := &list[k]
+			follows = follows || k != i && g.Pos.Line >= from && before(x, g, f) && (k < i || g.Kind != f.Kind) && explains(x, g, f)
 		}
 		if !follows {
 			out = append(out, *f)
@@ -32,15 +36,15 @@ func First(x *Text, list finding.List) finding.List {
 	return out
 }
 
-// before reports whether a finding stands above another one, or on its line, in the same piece and a size of it.
+// ours reports whether a finding is of rows that were read.
+func ours(x *Text, f *finding.Finding) bool {
+	return f.Severity != finding.Note && f.Pos.File == x.Name && !f.NotRead()
+}
+
+// before reports whether a finding stands above another one, or on its line, in a size of it.
 func before(x *Text, g, f *finding.Finding) bool {
-	if g.Severity == finding.Note || g.Pos.File != x.Name || g.NotRead() || g.Pos.Line > f.Pos.Line {
-		return false
-	}
-	if len(f.Sizes) > 0 && len(g.Sizes) > 0 && !slices.ContainsFunc(f.Sizes, func(s string) bool { return slices.Contains(g.Sizes, s) }) {
-		return false
-	}
-	return g.Pos.Line >= foundedAt(x, f.Pos.Line)
+	return ours(x, g) && g.Pos.Line <= f.Pos.Line &&
+		(len(f.Sizes) == 0 || len(g.Sizes) == 0 || slices.ContainsFunc(f.Sizes, func(s string) bool { return slices.Contains(g.Sizes, s) }))
 }
 
 // explains reports whether a finding above another one explains that.

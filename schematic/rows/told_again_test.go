@@ -23,11 +23,14 @@ func TestWhatATextSaysTwiceIsHeldTogether(t *testing.T) {
 		"Cast on 40 sts.\nRow 1: K1, ssk, k to last 3 sts, k2tog, k1. 3 sts decreased.":                                                                         "2 stitches are taken away, not 3",
 		"Cast on 40 sts.\nRow 1: K1, ssk, k to last 3 sts, k2tog, k1. (2 sts dec'd: 38 sts)":                                                                    "",
 		yoke + inc + " 68 sts: 22 sts each for back and front, 12 sts for each sleeve.":                                                                         "", // 44 + 24
-		yoke + inc + " 68 sts: 22 sts each for back and front, 13 sts for each sleeve.":                                                                         "its parts have 70 stitches together, not 68",
+		yoke + inc + " 68 sts: 22 sts each for back and front, 13 sts for each sleeve.":                                                                         "its parts add up to 70 stitches, not 68",
 		yoke + inc + " 68 sts, with 12 sts between markers for each sleeve.":                                                                                    "",
 		yoke + inc + " 67 sts, with 12 sts between markers for each sleeve.":                                                                                    "the row makes 68 stitches, not 67",
 		ball + "R3-R7: sc in each st around (12) 5 rounds":                                                                                                      "",
-		ball + "R3-R7: sc in each st around (12) 6 rounds":                                                                                                      "these are 5 rows by their numbers, not 6",
+		ball + "R3-R7: sc in each st around (12) 6 rounds":                                                                                                      "these are 5 rounds by their numbers, not 6",
+		ball + "Rnds 3-9 (odd): sc in each st around (12) 4 rounds":                                                                                             "", // 3, 5, 7, 9
+		"Cast on 20 sts.\nRow 1 (RS): K.\nRow 2: P, turn, RS facing.\nRow 3: K, WS facing.\nRow 4: P. This is a wrong-side row.":                                "",
+		"Cast on 20 sts.\nRow 1 (RS): K.\nRow 2: P.\nRow 3: K. This is a wrong-side row.":                                                                       "this is called a wrong-side row, and so was the row before it",
 		ball + "R3-R7: sc in each st around (13) 5 rounds":                                                                                                      "the row makes 12 stitches, not 13",
 		thumb + "Slip 12 sts from safety pin onto 2 needles. Rejoin yarn and pick up and knit 2 sts at base of thumb. 14 sts.":                                  "",
 		thumb + "Return 12 held sts to needles. Rejoin yarn and pick up and knit 3 sts at base of thumb. 14 sts.":                                               "the row makes 15 stitches, not 14",

@@ -422,7 +422,10 @@ func (a *assembly) turnOver(s *strip, along *chain) {
 		at        pt
 		host      *panel
 	}{{0, 1, back[0], along.at[len(along.at)-1].p}, {n - 1, n - 2, back[len(back)-1], along.at[0].p}} {
-		if d := sub(out[e.end], out[e.next]); n > 1 && d.Y > 0.5*length(d) && absf(topOf(e.host.drawn)-e.at.Y) < onEdge { // it goes on behind from the shoulder
+		if n < 2 {
+			break
+		}
+		if d := sub(out[e.end], out[e.next]); d.Y > 0.5*length(d) && absf(topOf(e.host.drawn)-e.at.Y) < onEdge { // it goes on behind from the shoulder
 			out[e.end] = add(out[e.next], mul(d, (e.at.Y-out[e.next].Y)/d.Y))
 		}
 	}

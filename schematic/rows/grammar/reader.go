@@ -2533,8 +2533,9 @@ func (r *Reader) withoutRows(t []text.Token) []text.Token {
 	if label == nil || label.Next || !label.To.Set() || label.To.By != nil || label.From.By != nil || len(label.Listed) > 0 {
 		return t
 	}
-	if n := label.To.All - label.From.All + 1; t[k].Num.By != nil || t[k].Num.All != n {
-		r.x.Tell(finding.Finding{Kind: "rows/number", Severity: finding.Warning, Message: fmt.Sprintf("these are %d rows by their numbers, not %s", n, t[k].S), Fix: "correct the number of rows, or the label"}, ins.Span{Line: t[k].Line, Col: t[k].Col, End: t[k+1].End})
+	every := slices.ContainsFunc(t[:k], func(t text.Token) bool { return t.Is("odd", "uneven", "even", "alt", "alternate", "every") })
+	if n := label.To.All - label.From.All + 1; !every && (t[k].Num.By != nil || t[k].Num.All != n) {
+		r.x.Tell(finding.Finding{Kind: "rows/number", Severity: finding.Warning, Message: fmt.Sprintf("these are %d %s by their numbers, not %s", n, t[k+1].S, t[k].S), Fix: "correct the number of them, or the label"}, ins.Span{Line: t[k].Line, Col: t[k].Col, End: t[k+1].End})
 	}
 	return t[:k]
 }
@@ -2607,7 +2608,7 @@ func toldSide(t []text.Token) int {
 	}
 	for i := len(t) - 2; i >= max(len(t)-most, 0); i-- {
 		if t[i].Is("(", "[", ",", ".", "-", "--", ";") {
-			if side := text.SideNamed(t[i+1:]); side > 0 {
+			if side := text.SideNamed(t[i+1:]); side > 0 && (t[i].Is("(", "[") || !t[len(t)-1].Is("facing")) { // behind a row, it is that of the next
 				return side
 			}
 		}

@@ -1183,7 +1183,7 @@ func (r *runner) untrusted(l *ins.Line) string {
 	case r.res == nil || r.res.total || !r.known():
 		return ""
 	case l.Stated == nil && uses(r.res.found):
-		return "it does not come out on the one below"
+		return "it does not fit the one below"
 	}
 	return ""
 }
@@ -1200,7 +1200,7 @@ func (r *runner) offCount(l *ins.Line) {
 		}
 		return
 	}
-	if off := r.misfits(l, r.fab); len(off) > 0 && len(off[0].a) > 1 {
+	if off := r.misfits(l, r.fab); len(off) > 0 && len(off[0].a) > 1 && off[0].a[0] > 0 { // what is counted by a name of its own may be there
 		r.g.Rows[k].Amiss = fmt.Sprintf("%d drawn, %d stated", off[0].a[0], off[0].a[1])
 		r.g.lost = r.g.lost || r.round // it, or its count, is not what is meant
 	}
