@@ -1,9 +1,11 @@
 package schematic
 
 import (
+	"iter"
+	"sync"
+
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
-	"iter"
 )
 
 // Garment is a pattern worked in one size: flat pieces at the gauge. Points are in
@@ -19,6 +21,18 @@ type Garment struct {
 	Worn     *Made        // the garment as it is worn, laid flat, front up; nil if nobody put it together
 	WornBack *Made        // the same from behind; nil if nobody asked for it
 	Findings finding.List // arithmetic that does not fit, found in the working
+	named    *namedEdges
+}
+
+// namedEdges keeps what references name: a garment with many pieces and joins is not searched anew for each.
+type namedEdges struct {
+	sync.Mutex
+	of map[string]edgesOfPiece
+}
+
+type edgesOfPiece struct {
+	piece *Made
+	edges []Edge
 }
 
 // Measured are all measurements of the garment, each with the piece that it is of.

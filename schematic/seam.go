@@ -40,6 +40,20 @@ func (b *builder) pieceIn(ref string) (*Piece, string) {
 // EdgesOf is the piece with whose name an edge reference begins, as it is worked (see
 // Made.Worked), and the edges of it that the reference names; nil if there is no such piece.
 func (g *Garment) EdgesOf(ref string) (*Made, []Edge) {
+	if g.named == nil {
+		return g.edgesOf(ref)
+	}
+	g.named.Lock()
+	defer g.named.Unlock()
+	e, ok := g.named.of[ref]
+	if !ok {
+		e.piece, e.edges = g.edgesOf(ref)
+		g.named.of[ref] = e
+	}
+	return e.piece, slices.Clip(e.edges)
+}
+
+func (g *Garment) edgesOf(ref string) (*Made, []Edge) {
 	var best *Made
 	rest := ""
 	for _, m := range g.Pieces {

@@ -26,7 +26,7 @@ func WorkAll(p *Pattern) []*Garment {
 // with what there is, so that there is always something to look at. The pattern
 // must have come through the reader or keep to its bounds.
 func Work(p *Pattern, i int) *Garment {
-	g := &Garment{Pattern: p, Size: p.Sizes.Names[i], Index: i}
+	g := &Garment{Pattern: p, Size: p.Sizes.Names[i], Index: i, named: &namedEdges{of: map[string]edgesOfPiece{}}}
 	b := &builder{p: p, i: i, g: g, made: map[string]*Made{}, busy: map[string]bool{}}
 	for _, q := range p.Pieces {
 		b.piece(q)
