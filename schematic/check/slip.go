@@ -315,7 +315,8 @@ func (s *slip) finds(found finding.List) bool {
 }
 
 // whole is what the garment costs in one size.
-func (s *slip) whole() (sum int) {
+func (s *slip) whole() int {
+	sum := 3 * (len(s.p.Finished) + len(s.p.Grading) + len(s.p.Joins))
 	for _, c := range s.cost {
 		sum += c
 	}
