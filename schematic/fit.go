@@ -150,7 +150,7 @@ func (f *Fitting) Fit(now, was []Section) []Section {
 		if g := s.Base().Gauge; g != "" {
 			f.Gauge = g
 		}
-		if f.N == 0 && f.step.Before > 0 && !s.traits().Starts && len(f.ends) == 0 {
+		if f.N == 0 && f.step.Before > 0 && !s.Traits().Starts && len(f.ends) == 0 {
 			f.N = f.count("row", f.step.Before, Need{})
 		}
 		if _, longer := f.Extra[old]; longer { // its numbers are its own now
@@ -281,7 +281,7 @@ func (f *Fitting) side(far bool) Need {
 		if s.sided() {
 			return f.sameSide()
 		}
-		if s.traits().Free && step.Rows > 0 && !far {
+		if s.Traits().Free && step.Rows > 0 && !far {
 			break
 		}
 	}
@@ -341,8 +341,8 @@ func (f *Fitting) Begin(b Beginning) {
 func BeginsFrom(q *Piece) []string {
 	var out []string
 	for _, s := range q.Sections {
-		if h, ok := s.(*Held); ok {
-			for _, p := range h.From {
+		for _, p := range s.Traits().From {
+			if p.Piece != "" {
 				out = append(out, p.Piece)
 			}
 		}

@@ -152,7 +152,9 @@ type Mitre struct {
 	Times    expr.Graded
 }
 
-func (s *Mitre) traits() Traits { return Traits{Words: "mitre", Free: true} }
+func (s *Mitre) Traits() Traits {
+	return Traits{Words: "mitre", Free: true, Shapings: []Shaping{{Increase: s.Increase, By: s.By, At: Middle, Every: s.Every, Times: s.Times}}}
+}
 
 func (s *Mitre) with(f number) Section {
 	c := *s

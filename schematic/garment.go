@@ -321,7 +321,7 @@ func (m *Made) Bends() bool {
 func (m *Made) RowEnds() bool {
 	across := false
 	for i, s := range m.Piece.Sections {
-		t := s.traits()
+		t := s.Traits()
 		if t.Slopes && !t.Across || t.Takes && i < len(m.Piece.Sections)-1 {
 			return false
 		}

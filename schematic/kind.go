@@ -7,16 +7,54 @@ import (
 	"flatwright/schematic/finding"
 )
 
-// Traits say what kind of step a section is.
+// Traits are what a section is and what its row says, as plain data: all that the rest of the program asks of it.
 type Traits struct {
 	Words  string // what it does, in a word or two
 	Starts bool   // it begins a piece
 	Free   bool   // an alteration may give it another number of rows
 	Plain  bool   // rows worked even that are no rib
+	Ribbed bool   // rows worked even in rib
 	Slopes bool   // rows with shaping
 	Across bool   // of the shaping: all of it across the row, whose sides are row ends
 	Takes  bool   // it takes stitches out of work, or divides the row
 	Adds   bool   // it adds stitches at an edge, such as those of a sleeve
+
+	Edge        string      // the edge with which it begins a piece
+	Cast, Chain expr.Graded // stitches with which it begins, and the foundation chains for them
+	Ring        bool        // round a centre
+	Band, Depth expr.Graded // rows that run along an edge, over so many stitches: a band worked sideways
+	From        []HeldPart  // the stitches with which it begins
+	Rates       []Rate      // at which stitches are picked up along the rows of such a band
+	Parts       []*Part     // into which it divides the row
+	Joins       []JoinPart  // which it makes one row
+	Closes      bool        // the row becomes a round
+	As          string      // how stitches are called from there on
+	Panels      []Panel     // into which it cuts the row
+	Shapings    []Shaping   // stitches that it adds or takes out, where and how often
+	All         bool        // it takes all stitches out of work
+	Leaves      bool        // what it takes is left unworked
+	Holds       bool        // what it takes is on hold
+	Use, Makes  int         // the repeat of its row: of so many stitches so many
+	RestEven    bool        // stitches that do not fill a repeat are worked even
+	Short       *ShortRows
+	Marks       *Mark
+	Fewer, More int // rows that a text may count fewer or more: the row that begins it is counted or not
+}
+
+// Rejoins reports whether parts are made one row; otherwise a row is joined to itself.
+func (t Traits) Rejoins() bool {
+	return slices.ContainsFunc(t.Joins, func(j JoinPart) bool { return j.Part != "" })
+}
+
+// TakesAtBoth reports whether stitches are taken out at both edges.
+func (t Traits) TakesAtBoth() bool {
+	return t.Takes && slices.ContainsFunc(t.Shapings, func(h Shaping) bool { return h.At == BothEdges })
+}
+
+// Rate is so many stitches in every so many rows, of those that are short or tall if they are not alike.
+type Rate struct {
+	Pick, Of int
+	Rows     string
 }
 
 // Load is what a section makes in one size at most, its parts not counted: told from its numbers before
@@ -38,9 +76,6 @@ type Taken struct {
 // LoadOf is the load of a section; rows says how many rows an amount is.
 func LoadOf(s Section, size int, rows func(Amount) int64) Load { return s.load(size, rows) }
 
-// PartsOf are the parts into which a section divides the row.
-func PartsOf(s Section) []*Part { return s.parts() }
-
 // GivenName is stitches or a panel that a section gives a name, by which joins, measurements and other pieces call them.
 type GivenName struct {
 	Name  string
@@ -49,23 +84,29 @@ type GivenName struct {
 }
 
 // NamesIn are the names that a section gives; those in its parts are not among them.
-func NamesIn(s Section) []GivenName { return s.named() }
+func NamesIn(s Section) []GivenName {
+	var out []GivenName
+	give := func(name string, g GivenName) {
+		if g.Name = name; name != "" {
+			out = append(out, g)
+		}
+	}
+	t := s.Traits()
+	give(t.As, GivenName{Live: true})
+	for _, p := range t.Parts {
+		give(p.Name, GivenName{Live: !p.Leave})
+	}
+	for _, p := range t.Panels {
+		give(p.Name, GivenName{Panel: true})
+	}
+	for _, h := range t.From {
+		give(h.Panel, GivenName{Panel: true})
+	}
+	return out
+}
 
-// StartsFrom are the pieces whose stitches a section starts from.
-func StartsFrom(s Section) []string { return s.startsFrom() }
-
-// Starts reports whether a section begins a piece.
-func Starts(s Section) bool { return s.traits().Starts }
-
-// FirstEdge is the name of the edge with which a section begins a piece, or nothing.
-func FirstEdge(s Section) string { return s.firstEdge() }
-
-// What most kinds of section make, name and start from: nothing.
+// What most kinds of section make: nothing.
 func (c *Common) load(int, func(Amount) int64) Load { return Load{} }
-func (c *Common) parts() []*Part                    { return nil }
-func (c *Common) named() []GivenName                { return nil }
-func (c *Common) startsFrom() []string              { return nil }
-func (c *Common) firstEdge() string                 { return "" }
 
 // Longest is the section in which a piece is made longer or shorter where that is simplest: its longest stretch
 // worked even outside armholes and rib or, in a sleeve, its slope. Nil if there is none.
@@ -73,7 +114,7 @@ func Longest(q *Piece, rows func(Section) int) Section {
 	var best Section
 	most := 0
 	for _, s := range Stretches(q) {
-		if n := rows(s); n > most && (s.traits().Plain || q.Kind == KindSleeve) {
+		if n := rows(s); n > most && (s.Traits().Plain || q.Kind == KindSleeve) {
 			best, most = s, n
 		}
 	}
@@ -84,7 +125,7 @@ func Longest(q *Piece, rows func(Section) int) Section {
 func Stretches(q *Piece) []Section {
 	var out []Section
 	for _, s := range q.Sections {
-		t, b := s.traits(), s.Base()
+		t, b := s.Traits(), s.Base()
 		if q.From == FromHem && len(out) > 0 && (t.Takes || t.Adds || b.LeftEdge == "armhole" || b.RightEdge == "armhole") {
 			break
 		}
@@ -107,20 +148,12 @@ func StitchesAlong(q *Piece) Section {
 	first, ok := q.Sections[0].(*CastOn)
 	var at []Side
 	for _, s := range q.Sections[1:] {
-		switch s := s.(type) {
-		case *Even, *Mark, *Fold:
-		case *AddEdge:
-			at = append(at, s.At)
-		case *BindOff:
-			if !s.All {
-				at = append(at, s.At)
-			}
-		case *Shape:
-			for _, h := range s.Shapings {
+		t := s.Traits()
+		ok = ok && (t.Plain || t.Ribbed || t.Marks != nil || t.Shapings != nil)
+		for _, h := range t.Shapings {
+			if !t.All {
 				at = append(at, h.At)
 			}
-		default:
-			ok = false
 		}
 	}
 	slices.Sort(at)
@@ -136,7 +169,7 @@ func Words(s Section) string {
 	if n := s.Base().Name; n != "" {
 		return n
 	}
-	return s.traits().Words
+	return s.Traits().Words
 }
 
 // Map is a copy of a list of sections with every number in them put through f.

@@ -205,18 +205,19 @@ type Side int
 // facing, the piece the way up in which it is worn; for a piece worked from side to
 // side, Left is the top and Right the bottom if it goes to the right, and the
 // other way round if it goes to the left. Lines is both sides of every marked
-// line between panels; Across is spread evenly across the row.
+// line between panels; Across is spread evenly across the row; Middle is where a mitre bends.
 const (
 	BothEdges Side = iota
 	LeftEdge
 	RightEdge
 	Lines
 	Across
+	Middle
 )
 
 // String is the place in the pattern file's words.
 func (s Side) String() string {
-	return [...]string{"both edges", "left edge", "right edge", "each side of each line", "across"}[s]
+	return [...]string{"both edges", "left edge", "right edge", "each side of each line", "across", "the middle"}[s]
 }
 
 // RowSide is which rows a shaping falls on.

@@ -43,7 +43,13 @@ type Divide struct {
 	Parts []Part
 }
 
-func (s *Divide) traits() Traits { return Traits{Words: "divide", Takes: true} }
+func (s *Divide) Traits() Traits {
+	t := Traits{Words: "divide", Takes: true, Parts: make([]*Part, len(s.Parts))}
+	for i := range s.Parts {
+		t.Parts[i] = &s.Parts[i]
+	}
+	return t
+}
 
 func (s *Divide) with(f number) Section {
 	c := *s
@@ -53,24 +59,6 @@ func (s *Divide) with(f number) Section {
 		c.Parts[i].Sections = Map(c.Parts[i].Sections, f)
 	}
 	return &c
-}
-
-func (s *Divide) parts() []*Part {
-	out := make([]*Part, len(s.Parts))
-	for i := range s.Parts {
-		out[i] = &s.Parts[i]
-	}
-	return out
-}
-
-func (s *Divide) named() []GivenName {
-	var out []GivenName
-	for _, p := range s.Parts {
-		if p.Name != "" {
-			out = append(out, GivenName{Name: p.Name, Live: !p.Leave})
-		}
-	}
-	return out
 }
 
 func (s *Divide) work(w *worker) {
@@ -291,8 +279,7 @@ func intoRounds(places []stretchOf) bool {
 		if len(p.part.Sections) == 0 {
 			return false
 		}
-		j, ok := p.part.Sections[0].(*JoinParts)
-		if !ok || !j.Round || slices.ContainsFunc(j.Of, func(o JoinPart) bool { return o.Part != "" }) {
+		if t := p.part.Sections[0].Traits(); !t.Closes || t.Rejoins() {
 			return false
 		}
 	}

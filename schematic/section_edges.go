@@ -18,7 +18,9 @@ type AddEdge struct {
 	Edge     string // name of the edge that they make
 }
 
-func (s *AddEdge) traits() Traits { return Traits{Words: "add", Adds: true} }
+func (s *AddEdge) Traits() Traits {
+	return Traits{Words: "add", Adds: true, Shapings: []Shaping{{Increase: true, By: s.Stitches, At: s.At, Edge: s.Edge}}}
+}
 
 func (s *AddEdge) with(f number) Section {
 	c := *s
@@ -74,14 +76,16 @@ type BindOff struct {
 	Edge     string
 }
 
-func (s *BindOff) traits() Traits {
+func (s *BindOff) Traits() Traits {
+	t := Traits{Words: "bind off", Takes: true, All: s.All, Leaves: s.Leave, Holds: s.Hold,
+		Shapings: []Shaping{{By: s.Stitches, At: s.At, Every: s.Every, Times: s.Times, Edge: s.Edge}}}
 	switch {
 	case s.Hold:
-		return Traits{Words: "hold", Takes: true}
+		t.Words, t.As = "hold", s.Name
 	case s.Leave:
-		return Traits{Words: "leave", Takes: true}
+		t.Words = "leave"
 	}
-	return Traits{Words: "bind off", Takes: true}
+	return t
 }
 
 func (s *BindOff) with(f number) Section {
@@ -96,18 +100,11 @@ func (s *BindOff) load(i int, _ func(Amount) int64) Load {
 	return l
 }
 
-func (s *BindOff) named() []GivenName {
-	if !s.Hold || s.Name == "" {
-		return nil
-	}
-	return []GivenName{{Name: s.Name, Live: true}}
-}
-
 func (s *BindOff) work(w *worker) {
 	st := w.cur
 	if s.All {
 		w.end(orElse(s.Edge, "top"), s.Pos, s.Hold)
-		w.alsoLive(s.named())
+		w.alsoLive(NamesIn(s))
 		return
 	}
 	n := s.Stitches.Int(w.i, 0)
@@ -284,7 +281,7 @@ type Panels struct {
 	Of []Panel
 }
 
-func (s *Panels) traits() Traits { return Traits{Words: "panels"} }
+func (s *Panels) Traits() Traits { return Traits{Words: "panels", Panels: s.Of} }
 
 func (s *Panels) with(f number) Section {
 	c := *s
@@ -296,14 +293,6 @@ func (s *Panels) with(f number) Section {
 }
 
 func (s *Panels) load(int, func(Amount) int64) Load { return Load{Panels: len(s.Of)} }
-
-func (s *Panels) named() []GivenName {
-	var out []GivenName
-	for _, p := range s.Of {
-		out = append(out, GivenName{Name: p.Name, Panel: true})
-	}
-	return out
-}
 
 func (s *Panels) work(w *worker) {
 	st := w.cur

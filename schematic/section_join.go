@@ -49,7 +49,9 @@ type JoinParts struct {
 	Round bool // joined into a round
 }
 
-func (s *JoinParts) traits() Traits { return Traits{Words: "join parts"} }
+func (s *JoinParts) Traits() Traits {
+	return Traits{Words: "join parts", Joins: s.Of, Closes: s.Round, As: s.Name}
+}
 
 func (s *JoinParts) with(f number) Section {
 	c := *s
@@ -60,13 +62,6 @@ func (s *JoinParts) with(f number) Section {
 	return &c
 }
 
-func (s *JoinParts) named() []GivenName {
-	if s.Name == "" {
-		return nil
-	}
-	return []GivenName{{Name: s.Name, Live: true}}
-}
-
 func (s *JoinParts) work(w *worker) {
 	for _, j := range s.Of {
 		w.taken = append(w.taken, w.countOf(j))
@@ -75,7 +70,7 @@ func (s *JoinParts) work(w *worker) {
 	case w.slit != nil:
 		w.slit.close(w, s)
 		return
-	case !slices.ContainsFunc(s.Of, func(j JoinPart) bool { return j.Part != "" }):
+	case !s.Traits().Rejoins():
 		s.closeRow(w)
 		return
 	}
@@ -378,7 +373,7 @@ func (w *worker) joinHint(name string) string {
 // eachPart calls f with every part of every division in a list of sections.
 func eachPart(list []Section, f func(*Part)) {
 	for _, s := range list {
-		for _, p := range s.parts() {
+		for _, p := range s.Traits().Parts {
 			f(p)
 			eachPart(p.Sections, f)
 		}

@@ -44,9 +44,9 @@ type Even struct {
 	Rib bool
 }
 
-func (s *Even) traits() Traits {
+func (s *Even) Traits() Traits {
 	if s.Rib {
-		return Traits{Words: "rib", Free: true}
+		return Traits{Words: "rib", Free: true, Ribbed: true}
 	}
 	return Traits{Words: "even", Free: true, Plain: true}
 }
@@ -133,8 +133,8 @@ type Shape struct {
 	Amount
 }
 
-func (s *Shape) traits() Traits {
-	t := Traits{Words: "decrease", Free: true, Slopes: true}
+func (s *Shape) Traits() Traits {
+	t := Traits{Words: "decrease", Free: true, Slopes: true, Shapings: s.Shapings}
 	if slices.ContainsFunc(s.Shapings, func(h Shaping) bool { return h.Increase }) {
 		t.Words = "increase"
 	}
@@ -397,7 +397,9 @@ type RepeatRow struct {
 	RestEven bool
 }
 
-func (s *RepeatRow) traits() Traits { return Traits{Words: "repeat row", Across: true} }
+func (s *RepeatRow) Traits() Traits {
+	return Traits{Words: "repeat row", Across: true, Use: s.Use, Makes: s.Makes, RestEven: s.RestEven}
+}
 
 func (s *RepeatRow) with(number) Section {
 	c := *s
@@ -464,7 +466,7 @@ type ShortRows struct {
 	Step expr.Graded
 }
 
-func (s *ShortRows) traits() Traits { return Traits{Words: "short rows", Free: true} }
+func (s *ShortRows) Traits() Traits { return Traits{Words: "short rows", Free: true, Short: s} }
 
 func (s *ShortRows) with(f number) Section {
 	c := *s
@@ -564,7 +566,7 @@ type Fold struct {
 	Common
 }
 
-func (s *Fold) traits() Traits { return Traits{Words: "fold"} }
+func (s *Fold) Traits() Traits { return Traits{Words: "fold", Marks: &Mark{What: "fold line"}} }
 
 func (s *Fold) with(number) Section {
 	c := *s
@@ -585,7 +587,7 @@ type Gather struct {
 	Common
 }
 
-func (s *Gather) traits() Traits { return Traits{Words: "gather"} }
+func (s *Gather) Traits() Traits { return Traits{Words: "gather", All: true} }
 
 func (s *Gather) with(number) Section {
 	c := *s
@@ -612,7 +614,7 @@ type Mark struct {
 	Line   bool        // drawn across the whole row
 }
 
-func (s *Mark) traits() Traits { return Traits{Words: "mark"} }
+func (s *Mark) Traits() Traits { return Traits{Words: "mark", Marks: s} }
 
 func (s *Mark) with(f number) Section {
 	c := *s

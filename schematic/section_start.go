@@ -18,15 +18,15 @@ type CastOn struct {
 	Edge     string // name of the edge that it makes
 }
 
-func (s *CastOn) traits() Traits { return Traits{Words: "cast on", Starts: true} }
+func (s *CastOn) Traits() Traits {
+	return Traits{Words: "cast on", Starts: true, Cast: s.Stitches, Chain: s.Chain, Edge: s.Edge}
+}
 
 func (s *CastOn) with(f number) Section {
 	c := *s
 	c.Stitches, c.Chain = f(s.Stitches), f(s.Chain)
 	return &c
 }
-
-func (s *CastOn) firstEdge() string { return s.Edge }
 
 func (s *CastOn) work(w *worker) {
 	n := w.counted(s.Stitches, s.Pos, "cast on")
@@ -73,7 +73,9 @@ type Ring struct {
 	Stitches expr.Graded
 }
 
-func (s *Ring) traits() Traits { return Traits{Words: "ring", Starts: true} }
+func (s *Ring) Traits() Traits {
+	return Traits{Words: "ring", Starts: true, Cast: s.Stitches, Ring: true, Fewer: 1, More: 1}
+}
 
 func (s *Ring) with(f number) Section {
 	c := *s
@@ -113,15 +115,15 @@ type Sideways struct {
 	Edge     string
 }
 
-func (s *Sideways) traits() Traits { return Traits{Words: "band", Starts: true} }
+func (s *Sideways) Traits() Traits {
+	return Traits{Words: "band", Starts: true, Band: s.Rows, Depth: s.Stitches, Edge: s.Edge}
+}
 
 func (s *Sideways) with(f number) Section {
 	c := *s
 	c.Stitches, c.Rows = f(s.Stitches), f(s.Rows)
 	return &c
 }
-
-func (s *Sideways) firstEdge() string { return s.Edge }
 
 func (s *Sideways) load(i int, _ func(Amount) int64) Load {
 	return Load{Rows: int64(s.Rows.Int(i, 0))}
@@ -176,7 +178,13 @@ type PickUp struct {
 	Stitches  expr.Graded // the number stated
 }
 
-func (s *PickUp) traits() Traits { return Traits{Words: "pick up"} }
+func (s *PickUp) Traits() Traits {
+	t := Traits{Words: "pick up", Rates: []Rate{{s.Pick, s.Of, ""}}, Fewer: 1}
+	if s.Alternate {
+		t.Rates = []Rate{{s.Short, 1, "short "}, {s.Tall, 1, "tall "}}
+	}
+	return t
+}
 
 func (s *PickUp) with(f number) Section {
 	c := *s
@@ -255,7 +263,9 @@ type Held struct {
 	Edge string // name of the edge that it makes
 }
 
-func (s *Held) traits() Traits { return Traits{Words: "start", Starts: true} }
+func (s *Held) Traits() Traits {
+	return Traits{Words: "start", Starts: true, From: s.From, Edge: s.Edge, Fewer: 1, More: 1}
+}
 
 func (s *Held) with(f number) Section {
 	c := *s
@@ -264,28 +274,6 @@ func (s *Held) with(f number) Section {
 		c.From[i].Stitches, c.From[i].Added = f(c.From[i].Stitches), f(c.From[i].Added)
 	}
 	return &c
-}
-
-func (s *Held) firstEdge() string { return s.Edge }
-
-func (s *Held) named() []GivenName {
-	var out []GivenName
-	for _, h := range s.From {
-		if h.Panel != "" {
-			out = append(out, GivenName{Name: h.Panel, Panel: true})
-		}
-	}
-	return out
-}
-
-func (s *Held) startsFrom() []string {
-	var out []string
-	for _, h := range s.From {
-		if h.Piece != "" {
-			out = append(out, h.Piece)
-		}
-	}
-	return out
 }
 
 // Held begins from live stitches of other pieces.
@@ -422,7 +410,7 @@ func (m *Made) doubts(part string) bool {
 
 // onto begins a band along edges of other pieces.
 func (w *worker) onto() {
-	if len(w.piece.Sections) > 0 && Starts(w.piece.Sections[0]) {
+	if len(w.piece.Sections) > 0 && w.piece.Sections[0].Traits().Starts {
 		return
 	}
 	n := 0

@@ -70,8 +70,7 @@ func (b *builder) leaveOut(m *Made) {
 func (b *builder) takenUp(q *Piece) bool {
 	return slices.ContainsFunc(b.p.Pieces, func(o *Piece) bool {
 		return slices.ContainsFunc(o.Sections, func(s Section) bool {
-			h, ok := s.(*Held)
-			return ok && slices.ContainsFunc(h.From, func(p HeldPart) bool { return p.Piece == q.Name })
+			return slices.ContainsFunc(s.Traits().From, func(p HeldPart) bool { return p.Piece == q.Name })
 		})
 	})
 }
@@ -191,7 +190,7 @@ func shapesLines(list []Section) bool {
 	return slices.ContainsFunc(list, func(s Section) bool {
 		shape, ok := s.(*Shape)
 		return ok && slices.ContainsFunc(shape.Shapings, func(h Shaping) bool { return h.At == Lines }) ||
-			slices.ContainsFunc(s.parts(), func(p *Part) bool { return shapesLines(p.Sections) })
+			slices.ContainsFunc(s.Traits().Parts, func(p *Part) bool { return shapesLines(p.Sections) })
 	})
 }
 
@@ -219,8 +218,8 @@ func (w *worker) sections(list []Section) {
 func (w *worker) before(s Section) Step {
 	c := s.Base()
 	step := Step{Section: s, FirstRS: true}
-	_, joins := s.(*JoinParts)
-	needs := !Starts(s) && !joins
+	t := s.Traits()
+	needs := !t.Starts && t.Joins == nil && !t.Closes
 	if w.cur == nil {
 		if needs {
 			w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches to work here", "", "",
@@ -237,8 +236,7 @@ func (w *worker) before(s Section) Step {
 	}
 	step.Before, step.FirstRow, step.FirstRS, step.Doubt = w.cur.count(), w.cur.row+1, w.cur.rs, w.cur.doubt
 	w.edgeNames(c)
-	_, sideways := s.(*PickUp)
-	if c.Gauge != "" && !Starts(s) && !sideways {
+	if c.Gauge != "" && !t.Starts && t.Rates == nil {
 		w.toGauge(w.gauge(c.Gauge))
 	}
 	return step

@@ -50,8 +50,8 @@ func TestWhyAWidthIsNotNearer(t *testing.T) {
 		{of(round(1)), st, rest, 0},
 		{of(round(2)), st, "it comes to a point, and each round of shaping takes 2 stitches", 2},
 		{of(round(2)), row, rest, 0},
-		{of(&schematic.Panels{}), st, "every panel begins and ends in whole stitches", 0},
-		{of(&schematic.Panels{}), row, rest, 0},
+		{of(&schematic.Panels{Of: make([]schematic.Panel, 2)}), st, "every panel begins and ends in whole stitches", 0},
+		{of(&schematic.Panels{Of: make([]schematic.Panel, 2)}), row, rest, 0},
 		{of(&schematic.Held{From: []schematic.HeldPart{{Piece: "Yoke"}, {Piece: "Body"}, {Piece: "Yoke"}}}), schematic.Measure{Of: "st", Count: 30}, "it takes up the stitches of Body and Yoke, each as wide as its own rule allows", 0},
 		{of(&schematic.Held{From: []schematic.HeldPart{{Piece: "Yoke"}, {Piece: "Body"}}}), schematic.Measure{Of: "st", Count: 31}, rest, 0},
 		{of(&schematic.Held{From: []schematic.HeldPart{{Piece: "Yoke"}, {}}}), schematic.Measure{Of: "st", Count: 30}, rest, 0},
@@ -64,7 +64,7 @@ func TestWhyAWidthIsNotNearer(t *testing.T) {
 	why, step := tr.cause(of(), st, units.Int(2))
 	assert.Equal(t, "its stitches are a multiple of 4, for what follows", why)
 	assert.Equal(t, 4, step)
-	why, _ = tr.cause(of(&schematic.Panels{}), st, units.Frac(5, 2))
+	why, _ = tr.cause(of(&schematic.Panels{Of: make([]schematic.Panel, 2)}), st, units.Frac(5, 2))
 	assert.Equal(t, "every panel begins and ends in whole stitches", why, "more than half of the steps is not theirs alone")
 	why, _ = tr.cause(of(), st, units.Frac(5, 2))
 	assert.Equal(t, "its stitches are a multiple of 4, for what follows", why, "but if there is no other")

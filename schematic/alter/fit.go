@@ -180,7 +180,7 @@ func firstRowOf(q *schematic.Piece) string {
 	if q.Round || len(q.Onto) > 0 || len(q.Sections) == 0 {
 		return ""
 	}
-	if _, cast := q.Sections[0].(*schematic.CastOn); !cast {
+	if t := q.Sections[0].Traits(); !t.Starts || t.From != nil || !t.Band.IsZero() {
 		return ""
 	}
 	if q.Kind == schematic.KindSleeve {

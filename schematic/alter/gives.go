@@ -91,7 +91,7 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 
 // takenUp are the pieces whose stitches a piece begins from, each once.
 func takenUp(m *schematic.Made) []string {
-	from := slices.DeleteFunc(schematic.BeginsFrom(m.Piece), func(name string) bool { return name == "" })
+	from := schematic.BeginsFrom(m.Piece)
 	slices.Sort(from)
 	return slices.Compact(from)
 }
@@ -181,28 +181,21 @@ func (t *trial) twoGauges(q *schematic.Piece, now schematic.Measure) string {
 }
 
 func hasLines(list []schematic.Section) bool {
-	return slices.ContainsFunc(list, func(s schematic.Section) bool {
-		_, ok := s.(*schematic.Panels)
-		return ok
-	})
+	return slices.ContainsFunc(list, func(s schematic.Section) bool { return s.Traits().Panels != nil })
 }
 
 // partsAlike reports whether a row is divided into parts, or begins from parts, of which two are alike.
 func partsAlike(list []schematic.Section) bool {
 	return slices.ContainsFunc(list, func(s schematic.Section) bool {
 		var of []string
-		switch q := s.(type) {
-		case *schematic.Held:
-			for _, h := range q.From {
-				of = append(of, fmt.Sprint(h.Stitches.Vals, h.Added.Vals, h.Piece))
-			}
-			if slices.ContainsFunc(q.From, func(h schematic.HeldPart) bool { return h.Half }) {
+		for _, h := range s.Traits().From {
+			if h.Half {
 				return true // twice the half of a row
 			}
-		case *schematic.Divide:
-			for i := range q.Parts {
-				of = append(of, fmt.Sprint(q.Parts[i].Stitches.Vals))
-			}
+			of = append(of, fmt.Sprint(h.Stitches.Vals, h.Added.Vals, h.Piece))
+		}
+		for _, p := range s.Traits().Parts {
+			of = append(of, fmt.Sprint(p.Stitches.Vals))
 		}
 		slices.Sort(of)
 		return len(slices.Compact(slices.Clone(of))) < len(of)
@@ -213,8 +206,8 @@ func partsAlike(list []schematic.Section) bool {
 // point, and stay alike; 0 elsewhere.
 func pointBy(list []schematic.Section, left int) int {
 	for _, s := range list {
-		if q, ok := s.(*schematic.Shape); ok && len(q.Shapings) == 1 && q.Shapings[0].At == schematic.Across {
-			if by := q.Shapings[0].By.Int(0, 1); !q.Shapings[0].Increase && left <= 2*by {
+		if of := s.Traits().Shapings; len(of) == 1 && of[0].At == schematic.Across {
+			if by := of[0].By.Int(0, 1); !of[0].Increase && left <= 2*by {
 				return by
 			}
 		}

@@ -14,19 +14,15 @@ import (
 // ringed tells of a piece from a centre ring whose rounds grow by repeats: how many rounds there are is
 // the pattern's, so that its width follows the gauge.
 func (t *trial) ringed(list []schematic.Section) {
-	if len(list) == 0 {
+	if len(list) == 0 || !list[0].Traits().Ring {
 		return
 	}
-	if _, ring := list[0].(*schematic.Ring); !ring {
-		return
-	}
-	var last *schematic.RepeatRow
+	var last schematic.Section
 	for _, s := range list[1:] {
-		if q, ok := s.(*schematic.RepeatRow); ok {
-			last = q
-			continue
+		if s.Traits().Use == 0 {
+			break
 		}
-		break
+		last = s
 	}
 	if last == nil {
 		return
@@ -148,10 +144,8 @@ func flat(list []schematic.Section) []schematic.Section {
 			continue
 		}
 		out = append(out, s)
-		if d, ok := s.(*schematic.Divide); ok {
-			for i := range d.Parts {
-				out = append(out, flat(d.Parts[i].Sections)...)
-			}
+		for _, p := range s.Traits().Parts {
+			out = append(out, flat(p.Sections)...)
 		}
 	}
 	return out
@@ -164,8 +158,5 @@ func sameInFile(a, b schematic.Section) bool {
 
 // stated is the count that a section states: what it casts on, or how many there are after it.
 func stated(s schematic.Section, i int) int {
-	if c, ok := s.(*schematic.CastOn); ok {
-		return c.Stitches.Int(i, 0)
-	}
-	return s.Base().To.Int(i, 0)
+	return s.Traits().Cast.Int(i, s.Base().To.Int(i, 0))
 }

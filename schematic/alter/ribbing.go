@@ -1,6 +1,7 @@
 package alter
 
 import (
+	"cmp"
 	"regexp"
 	"strconv"
 	"strings"
@@ -66,13 +67,10 @@ func ribsOf(p *schematic.Pattern) map[finding.Pos]schematic.Need {
 
 // repeatIn is the repeat of the rib that a section is worked in; 0 if it is none.
 func repeatIn(p *schematic.Pattern, s schematic.Step) int {
-	e, even := s.Section.(*schematic.Even)
 	g := schematic.GaugeIn(p.Gauges, s.Gauge)
 	switch {
-	case !even || !e.Rib || g == nil || s.Rows == 0:
+	case !s.Section.Traits().Ribbed || g == nil || s.Rows == 0:
 		return 0
-	case e.Stitch != "":
-		return repeatOf(e.Stitch)
 	}
-	return repeatOf(g.Stitch)
+	return repeatOf(cmp.Or(s.Section.Base().Stitch, g.Stitch))
 }

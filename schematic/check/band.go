@@ -94,15 +94,10 @@ func twoRates(g *schematic.Garment, m *schematic.Made) finding.List {
 func onSideways(p *schematic.Pattern, g *schematic.Garment, m *schematic.Made) finding.List {
 	var all finding.List
 	for i, s := range m.Steps {
-		pick, ok := s.Section.(*schematic.PickUp)
-		if !ok || i == 0 || s.After < 1 || s.Doubt {
+		if s.Section.Traits().Rates == nil || i == 0 || s.After < 1 || s.Doubt {
 			continue
 		}
-		strip, ok := m.Steps[i-1].Section.(*schematic.Sideways)
-		rows := 0
-		if ok {
-			rows = strip.Rows.Int(g.Index, 0)
-		}
+		rows := m.Steps[i-1].Section.Traits().Band.Int(g.Index, 0)
 		if rows < 1 {
 			continue
 		}
@@ -118,7 +113,7 @@ func onSideways(p *schematic.Pattern, g *schematic.Garment, m *schematic.Made) f
 			continue
 		}
 		want := edge.Div(gauge.StitchWidth())
-		all = append(all, finding.Finding{Kind: "joins/band", Severity: finding.Warning, Pos: pick.Pos, Piece: m.Name, Sizes: []string{g.Size},
+		all = append(all, finding.Finding{Kind: "joins/band", Severity: finding.Warning, Pos: s.Section.Base().Pos, Piece: m.Name, Sizes: []string{g.Size},
 			Message: fmt.Sprintf("the stitches picked up along the band make rows much %s than it is long", what),
 			Have:    fmt.Sprintf("%d stitches, %s", s.After, p.Steps.With(made, p.Units)),
 			Want:    fmt.Sprintf("%s of band: about %d stitches", p.Steps.With(edge, p.Units), want.Round()),

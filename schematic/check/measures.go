@@ -244,31 +244,26 @@ func underarm(made *schematic.Made) (*schematic.Measure, bool) {
 
 // closesArms reports whether a section worked from the neck may have the last stitches that go round the body.
 func closesArms(s schematic.Section) bool {
-	switch s.(type) {
-	case *schematic.Held, *schematic.AddEdge, *schematic.JoinParts:
-		return true
-	}
-	return false
+	t := s.Traits()
+	return t.From != nil || t.Adds || t.Joins != nil || t.Closes
 }
 
 // opensArms reports whether armholes, or sleeves of one piece with the body, begin with a section worked from the hem.
 func opensArms(made *schematic.Made, s schematic.Section) bool {
-	switch s := s.(type) {
-	case *schematic.Divide, *schematic.AddEdge:
-		return true
-	case *schematic.BindOff:
-		// stitches bound off at both edges by no name of their own are the underarms
-		return !s.All && (ofArmhole(s.Edge, s.LeftEdge, s.RightEdge) || s.At == schematic.BothEdges && s.Edge+s.LeftEdge+s.RightEdge == "")
-	case *schematic.Shape:
-		names := []string{s.LeftEdge, s.RightEdge}
-		for _, sh := range s.Shapings {
-			names = append(names, sh.Edge)
-		}
-		return ofArmhole(names...) || opens(made, s)
-	case *schematic.Even: // a dropped shoulder has its armhole in a straight side
-		return ofArmhole(s.LeftEdge, s.RightEdge)
+	t, b := s.Traits(), s.Base()
+	names := []string{b.LeftEdge, b.RightEdge}
+	for _, sh := range t.Shapings {
+		names = append(names, sh.Edge)
 	}
-	return false
+	switch {
+	case t.Parts != nil || t.Adds:
+		return true
+	case t.All:
+		return false
+	case t.TakesAtBoth() && strings.Join(names, "") == "":
+		return true // stitches bound off at both edges by no name of their own are the underarms
+	}
+	return ofArmhole(names...) || t.Slopes && opens(made, s) // a dropped shoulder has its armhole in a straight side
 }
 
 func ofArmhole(names ...string) bool {
@@ -295,17 +290,18 @@ func sideways(made *schematic.Made) bool {
 
 // opens reports whether a shaping narrows the piece at its opening, as a wrap or a deep V does
 // before the armhole begins: what it covers of the body is its width before that.
-func opens(made *schematic.Made, shape *schematic.Shape) bool {
-	for _, sh := range shape.Shapings {
+func opens(made *schematic.Made, s schematic.Section) bool {
+	b := s.Base()
+	for _, sh := range s.Traits().Shapings {
 		if sh.Increase {
 			continue
 		}
 		names := []string{sh.Edge}
 		if sh.At == schematic.LeftEdge || sh.At == schematic.BothEdges {
-			names = append(names, shape.LeftEdge, made.Piece.LeftEdge)
+			names = append(names, b.LeftEdge, made.Piece.LeftEdge)
 		}
 		if sh.At == schematic.RightEdge || sh.At == schematic.BothEdges {
-			names = append(names, shape.RightEdge, made.Piece.RightEdge)
+			names = append(names, b.RightEdge, made.Piece.RightEdge)
 		}
 		for _, n := range names {
 			n = strings.ToLower(n)

@@ -284,11 +284,11 @@ func panelSides(g *schematic.Garment, m *schematic.Made) finding.List {
 		return nil
 	}
 	for _, s := range m.Piece.Sections {
-		panels, ok := s.(*schematic.Panels)
-		if !ok || len(panels.Of) < 2 {
+		panels := s.Traits().Panels
+		if len(panels) < 2 {
 			continue
 		}
-		first, last := panels.Of[0], panels.Of[len(panels.Of)-1]
+		first, last := panels[0], panels[len(panels)-1]
 		left, ok1 := leftOrRight(first.Name)
 		other, ok2 := leftOrRight(last.Name)
 		front := strings.Contains(strings.ToLower(first.Name+last.Name), "front")

@@ -343,11 +343,10 @@ func placeOf(a, b []schematic.Section) finding.Pos {
 			continue
 		}
 		pos = a[i].Base().Pos
-		if d, ok := a[i].(*schematic.Divide); ok {
-			for k := range d.Parts {
-				if inner := placeOf(d.Parts[k].Sections, b[i].(*schematic.Divide).Parts[k].Sections); inner.Line > 0 {
-					pos = inner
-				}
+		with := b[i].Traits().Parts
+		for k, p := range a[i].Traits().Parts {
+			if inner := placeOf(p.Sections, with[k].Sections); inner.Line > 0 {
+				pos = inner
 			}
 		}
 	}

@@ -62,10 +62,8 @@ func foreign(text string, own stitch.Terms) (string, bool) {
 func eachSection(list []schematic.Section, f func(schematic.Section)) {
 	for _, s := range list {
 		f(s)
-		if d, ok := s.(*schematic.Divide); ok {
-			for _, part := range d.Parts {
-				eachSection(part.Sections, f)
-			}
+		for _, part := range s.Traits().Parts {
+			eachSection(part.Sections, f)
 		}
 	}
 }

@@ -118,26 +118,26 @@ func turning(p *schematic.Pattern, q *schematic.Piece) finding.List {
 	if len(q.Sections) == 0 {
 		return nil
 	}
-	c, ok := q.Sections[0].(*schematic.CastOn)
-	if !ok || c.Chain.IsZero() {
+	c := q.Sections[0].Traits()
+	if c.Chain.IsZero() {
 		return nil
 	}
 	more, often := make([]int, p.Sizes.Len()), map[int]int{}
 	for i := range more {
-		more[i] = c.Chain.Int(i, 0) - c.Stitches.Int(i, 0)
+		more[i] = c.Chain.Int(i, 0) - c.Cast.Int(i, 0)
 		often[more[i]]++
 	}
 	var sizes, haves []string
 	usual := slices.MaxFunc(more, func(a, b int) int { return often[a] - often[b] })
 	for i, n := range more {
 		if name := p.Sizes.Names[i]; n != usual {
-			sizes, haves = append(sizes, name), append(haves, fmt.Sprintf("%d chains for %d stitches in %s", c.Chain.Int(i, 0), c.Stitches.Int(i, 0), name))
+			sizes, haves = append(sizes, name), append(haves, fmt.Sprintf("%d chains for %d stitches in %s", c.Chain.Int(i, 0), c.Cast.Int(i, 0), name))
 		}
 	}
 	if len(sizes) == 0 || 2*len(sizes) >= len(more) {
 		return nil
 	}
-	return finding.List{{Kind: "grading/unlike", Severity: finding.Note, Pos: c.Pos, Piece: q.Name, Sizes: sizes,
+	return finding.List{{Kind: "grading/unlike", Severity: finding.Note, Pos: q.Sections[0].Base().Pos, Piece: q.Name, Sizes: sizes,
 		Message: fmt.Sprintf("the chain has %d more than its stitches in the other sizes, but not in %s", usual, listed(sizes)),
 		Have:    strings.Join(haves, "; "), Want: fmt.Sprintf("%d more in every size, unless the difference is meant", usual), Fix: "look for a wrong digit in the chain or the stitches"}}
 }

@@ -166,10 +166,8 @@ func (f *follower) sections() int {
 			n += q.Motifs.Columns.Int(0, 0) * q.Motifs.Rows.Int(0, 0)
 		}
 		for _, s := range q.Sections {
-			if d, ok := s.(*schematic.Divide); ok {
-				for i := range d.Parts {
-					n += len(d.Parts[i].Sections)
-				}
+			for _, part := range s.Traits().Parts {
+				n += len(part.Sections)
 			}
 		}
 	}

@@ -86,7 +86,7 @@ func (b *bounds) walk(sections []schematic.Section) {
 		}
 		b.add(c.Pos, l.Rows)
 		gauge := b.gauge
-		for _, p := range schematic.PartsOf(s) {
+		for _, p := range s.Traits().Parts {
 			b.walk(p.Sections)
 			b.gauge = gauge
 		}

@@ -76,7 +76,7 @@ func (c *changes) walk(sections []schematic.Section) {
 		c.sections++
 		l := schematic.LoadOf(s, c.size, func(schematic.Amount) int64 { return 0 })
 		c.changes, c.panels, c.marks = c.changes+l.Changes, c.panels+l.Panels, c.marks+l.Marks
-		for _, p := range schematic.PartsOf(s) {
+		for _, p := range s.Traits().Parts {
 			c.sections++
 			c.walk(p.Sections)
 		}

@@ -54,7 +54,7 @@ func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
 	r.own(m)
 	q.Sections = r.sections(m.get("sections"), starting(m.get("onto") != nil))
 	if len(q.Sections) > 0 {
-		q.BeginEdge = schematic.FirstEdge(q.Sections[0])
+		q.BeginEdge = q.Sections[0].Traits().Edge
 	}
 	return q
 }

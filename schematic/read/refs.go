@@ -74,7 +74,7 @@ func (p *parts) walk(sections []schematic.Section) {
 			p.names = append(p.names, n.Name)
 			p.live[n.Name] = n.Live
 		}
-		for _, t := range schematic.PartsOf(s) {
+		for _, t := range s.Traits().Parts {
 			p.all = append(p.all, t)
 			p.walk(t.Sections)
 		}
@@ -271,8 +271,5 @@ func needs(q *schematic.Piece) []string {
 	if q.MirrorOf != "" {
 		out = append(out, q.MirrorOf)
 	}
-	for _, s := range q.Sections {
-		out = append(out, schematic.StartsFrom(s)...)
-	}
-	return out
+	return append(out, schematic.BeginsFrom(q)...)
 }

@@ -316,10 +316,7 @@ func heldFrom(m *schematic.Made) []schematic.HeldPart {
 	if m.Piece == nil || len(m.Piece.Sections) == 0 {
 		return nil
 	}
-	if h, ok := m.Piece.Sections[0].(*schematic.Held); ok {
-		return h.From
-	}
-	return nil
+	return m.Piece.Sections[0].Traits().From
 }
 
 // run is stitches of the round at the beginning or the end of a tube.
@@ -390,8 +387,8 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 	if len(m.Steps) == 0 || len(m.Piece.Sections) == 0 {
 		return nil
 	}
-	d, ok := m.Piece.Sections[len(m.Piece.Sections)-1].(*schematic.Divide)
-	if !ok {
+	parts := m.Piece.Sections[len(m.Piece.Sections)-1].Traits().Parts
+	if parts == nil {
 		return nil
 	}
 	taker := ""
@@ -401,8 +398,7 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 		}
 	}
 	var out []run
-	for i := range d.Parts {
-		p := &d.Parts[i]
+	for _, p := range parts {
 		r := run{name: p.Name, n: p.Stitches.Int(a.g.Index, 0), main: p.Hold, keys: []string{addedTo + taker}}
 		switch {
 		case r.n < 1:
@@ -858,12 +854,12 @@ func (p *panel) begunFrom(runs []run2) []bodyPart {
 func partsOf(m *schematic.Made, p *panel) []bodyPart {
 	var parts []bodyPart
 	for _, s := range m.Piece.Sections {
-		d, ok := s.(*schematic.Divide)
-		if !ok {
+		of := s.Traits().Parts
+		if of == nil {
 			continue
 		}
 		parts = nil
-		for _, q := range d.Parts {
+		for _, q := range of {
 			if r := reach(m, p, q.Name); !q.Leave && r.lo < r.hi {
 				parts = append(parts, r)
 			}

@@ -77,18 +77,17 @@ func middleOver(over, runs []run, at int) float64 {
 	return middleOf(over, k)
 }
 
-// dividedAndJoined are the sections by which a round in three heights is divided and joined again, or nil.
-func dividedAndJoined(m *schematic.Made) (*schematic.Divide, *schematic.JoinParts) {
+// dividedAndJoined are the parts into which a round in three heights is divided, and the section by which they are joined again, or nil.
+func dividedAndJoined(m *schematic.Made) ([]*schematic.Part, schematic.Section) {
 	n := len(m.Views)
 	if !m.Round || n < 3 || !m.Views[0].Half || !m.Views[n-1].Half || slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel || v.Disc }) ||
 		(n > 3 || m.Views[0].Name == "") && slices.ContainsFunc(m.Views[1:n-1], func(v schematic.View) bool { return v.Half }) {
 		return nil, nil
 	}
 	for i, s := range m.Piece.Sections[:len(m.Piece.Sections)-1] {
-		d, divided := s.(*schematic.Divide)
-		j, joined := m.Piece.Sections[i+1].(*schematic.JoinParts)
-		if divided && joined && j.Round && !slices.ContainsFunc(d.Parts, func(q schematic.Part) bool { return q.Hold }) {
-			return d, j
+		parts, j := s.Traits().Parts, m.Piece.Sections[i+1]
+		if parts != nil && j.Traits().Closes && !slices.ContainsFunc(parts, func(q *schematic.Part) bool { return q.Hold }) {
+			return parts, j
 		}
 	}
 	return nil, nil
@@ -101,22 +100,17 @@ func dividedAgain(m *schematic.Made) bool {
 	}
 	joined, again := false, false
 	for _, s := range m.Piece.Sections {
-		switch s := s.(type) {
-		case *schematic.JoinParts:
-			joined = joined || s.Round
-		case *schematic.Divide:
-			again = again || joined
-		}
+		t := s.Traits()
+		joined, again = joined || t.Closes, again || joined && t.Parts != nil
 	}
 	n := len(m.Views)
 	return again && n > 3 && !m.Views[n-1].Half
 }
 
 // runsOf are the parts of a division and what is left between them; what goes on has its own bond.
-func (a *assembly) runsOf(m *schematic.Made, d *schematic.Divide) []run {
+func (a *assembly) runsOf(m *schematic.Made, parts []*schematic.Part) []run {
 	var out []run
-	for i := range d.Parts {
-		q := &d.Parts[i]
+	for _, q := range parts {
 		r := run{name: q.Name, n: q.Stitches.Int(a.g.Index, 0), main: !q.Leave}
 		if r.main {
 			r.keys = []string{openPart + q.Name}
@@ -131,13 +125,14 @@ func (a *assembly) runsOf(m *schematic.Made, d *schematic.Divide) []run {
 }
 
 // runsOver are the parts that are joined and what is added between them, called as what was left there.
-func (a *assembly) runsOver(m *schematic.Made, j *schematic.JoinParts) []run {
+func (a *assembly) runsOver(m *schematic.Made, j schematic.Section) []run {
 	var out []run
+	joins := j.Traits().Joins
 	for _, step := range m.Steps {
-		if step.Section != schematic.Section(j) || len(step.Taken) != len(j.Of) {
+		if step.Section != j || len(step.Taken) != len(joins) {
 			continue
 		}
-		for i, of := range j.Of {
+		for i, of := range joins {
 			r := run{name: of.Part, n: step.Taken[i], main: of.Part != "", keys: []string{openPart + of.Part}}
 			if !r.main {
 				r.keys = a.keysAt(m, len(m.Views)-1, of.Edge, "")
@@ -366,8 +361,8 @@ func (tk *taker) openings(p *panel) {
 func openingName(m *schematic.Made) string {
 	d, _ := dividedAndJoined(m)
 	var names []string
-	for i := range d.Parts {
-		if q := &d.Parts[i]; q.Leave {
+	for _, q := range d {
+		if q.Leave {
 			words := slices.DeleteFunc(strings.Fields(strings.ToLower(q.Name)), func(w string) bool { return w == "left" || w == "right" || w == "opening" })
 			names = append(names, strings.Join(append(words, "opening"), " "))
 		}

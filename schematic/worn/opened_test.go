@@ -85,8 +85,9 @@ func TestAPartThatGoesAllRoundLeavesASlit(t *testing.T) {
 func TestPartsThatDoNotReachTheRoundAboveAreNotDrawnSo(t *testing.T) {
 	p := pattern(t, "balaclava.yaml")
 	_, j := dividedAndJoined(schematic.Work(p, 0).Pieces[0])
-	for i, n := range j.Of[1].Added.Vals {
-		j.Of[1].Added.Vals[i] = n.Times(2)
+	added := j.Traits().Joins[1].Added
+	for i, n := range added.Vals {
+		added.Vals[i] = n.Times(2)
 	}
 	g := schematic.Work(p, 0)
 	Dress(g)

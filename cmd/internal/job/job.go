@@ -88,11 +88,7 @@ func asDrawn(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 
 // goesOn reports whether a piece is worked on from held stitches of others.
 func goesOn(p *schematic.Piece) bool {
-	if len(p.Sections) == 0 {
-		return false
-	}
-	_, held := p.Sections[0].(*schematic.Held)
-	return held
+	return len(p.Sections) > 0 && p.Sections[0].Traits().From != nil
 }
 
 // sizeNamed is the index of a size, or an error that names those that there are.

@@ -7,14 +7,15 @@ import (
 )
 
 // bindOff prints stitches bound off, left or held.
-func (w *printer) bindOff(s *schematic.BindOff, c change) {
+func (w *printer) bindOff(t schematic.Traits, c change) {
 	w.base()
-	if !c.after.above(0) || s.All {
-		w.offAll(s.Hold || s.Leave)
+	if !c.after.above(0) || t.All {
+		w.offAll(t.Holds || t.Leaves)
 		w.worked(w.same(0), c.after)
 		return
 	}
-	off := offOf{s: s, c: c, n: w.at(s.Stitches), gone: c.before.minus(c.after), times: w.at(s.Times), edges: 1}
+	s := t.Shapings[0]
+	off := offOf{Shaping: s, c: c, n: w.at(s.By), gone: c.before.minus(c.after), times: w.at(s.Times), edges: 1}
 	if s.At == schematic.BothEdges {
 		off.edges = 2
 	}
@@ -22,17 +23,17 @@ func (w *printer) bindOff(s *schematic.BindOff, c change) {
 	case !off.gone.above(0):
 		w.even(c.rows, c.after)
 		return
-	case !s.Leave && !s.Hold && off.eachRow():
+	case !t.Leaves && !t.Holds && off.eachRow():
 		next := w.row()
 		if per := off.per(); per.above(1) {
 			next = w.line(per) + " " + word(w.row(), per)
 		}
 		do, _ := w.offWord()
 		w.say("%s %s at beg of next %s%s. (%s)", do, w.sts(off.n), next, w.changed(), w.sts(c.after))
-	case s.Leave && off.atOnce():
+	case t.Leaves && off.atOnce():
 		w.leave(off)
 	case (s.At == schematic.BothEdges || s.At == schematic.LeftEdge || s.At == schematic.RightEdge) && off.whole():
-		w.offAgain(off)
+		w.offAgain(off, t)
 	default:
 		w.sum(c, "over "+w.rowsOf(c.rows))
 		return
@@ -43,9 +44,9 @@ func (w *printer) bindOff(s *schematic.BindOff, c change) {
 // leave prints stitches left at an edge, at both edges one after the other.
 func (w *printer) leave(o offOf) {
 	left := o.c.before
-	for _, at := range edgesAt(o.s.At) {
+	for _, at := range edgesAt(o.At) {
 		left = left.minus(o.n)
-		w.say("Leave %s unworked %s. (%s)", w.sts(o.n), w.edge(at, o.s.Edge), w.sts(left))
+		w.say("Leave %s unworked %s. (%s)", w.sts(o.n), w.edge(at, o.Edge), w.sts(left))
 	}
 }
 
@@ -77,7 +78,7 @@ func (w *printer) gather() {
 
 // offOf is what a section takes off: n stitches at a time, gone in all.
 type offOf struct {
-	s              *schematic.BindOff
+	schematic.Shaping
 	c              change
 	n, gone, times nums
 	edges          int
@@ -91,7 +92,7 @@ func (o offOf) per() nums {
 func (o offOf) timesOr() nums {
 	out := o.gone.like()
 	for i := range out {
-		if out[i] = 1; o.gone[i] >= 0 && !o.s.Times.IsZero() {
+		if out[i] = 1; o.gone[i] >= 0 && !o.Times.IsZero() {
 			out[i] = max(o.times[i], 1)
 		}
 	}
@@ -126,18 +127,18 @@ func (o offOf) whole() bool {
 }
 
 // offAgain prints stitches taken off at an edge, once or every so many rows.
-func (w *printer) offAgain(o offOf) {
+func (w *printer) offAgain(o offOf, of schematic.Traits) {
 	do, _ := w.offWord()
 	text := fmt.Sprintf("%s %s", do, w.sts(o.n))
 	switch {
-	case o.s.Hold:
+	case of.Holds:
 		text = fmt.Sprintf("Leave %s on a holder", w.sts(o.n))
-	case o.s.Leave:
+	case of.Leaves:
 		text = fmt.Sprintf("Leave %s unworked", w.sts(o.n))
 	}
-	text += " " + w.edge(o.s.At, o.s.Edge)
+	text += " " + w.edge(o.At, o.Edge)
 	if t := o.timesOr(); t.above(1) {
-		text += " " + w.spacing(o.s.Every, t)
+		text += " " + w.spacing(o.Every, t)
 	}
 	w.say("%s, over %s%s. (%s)", text, w.rowsOf(o.c.rows), w.changed(), w.sts(o.c.after))
 }

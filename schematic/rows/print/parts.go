@@ -10,15 +10,14 @@ import (
 
 // divide prints a division, and each part under a heading of its own. Parts that are
 // joined later wait, all but the last.
-func (w *printer) divide(d *schematic.Divide, head string, joined bool) {
+func (w *printer) divide(all []*schematic.Part, head string, joined bool) {
 	w.base()
-	if w.allOff(d) {
+	if w.allOff(all) {
 		return
 	}
 	var parts []string
 	last := 0
-	for i := range d.Parts {
-		p := &d.Parts[i]
+	for i, p := range all {
 		n := w.clean(w.at(p.Stitches))
 		parts = append(parts, w.sts(n)+" "+w.becomes(p))
 		if !p.Leave && !p.Hold {
@@ -27,8 +26,7 @@ func (w *printer) divide(d *schematic.Divide, head string, joined bool) {
 	}
 	w.say("Divide the %s: %s.", w.row(), strings.Join(parts, ", "))
 	before, flip := w.work, w.flip
-	for i := range d.Parts {
-		p := &d.Parts[i]
+	for i, p := range all {
 		if p.Leave || p.Hold {
 			continue
 		}
@@ -40,8 +38,8 @@ func (w *printer) divide(d *schematic.Divide, head string, joined bool) {
 		list := p.Sections
 		if p.MirrorOf != "" {
 			w.flip = !flip
-			if k := slices.IndexFunc(d.Parts, func(q schematic.Part) bool { return q.Name == p.MirrorOf }); k >= 0 {
-				list = d.Parts[k].Sections
+			if k := slices.IndexFunc(all, func(q *schematic.Part) bool { return q.Name == p.MirrorOf }); k >= 0 {
+				list = all[k].Sections
 			}
 		}
 		w.sections(list, p.Name, head)
@@ -69,12 +67,11 @@ func (w *printer) becomes(p *schematic.Part) string {
 
 // allOff prints a row of which no part is worked on: its end, with markers between the
 // edges that its parts make.
-func (w *printer) allOff(d *schematic.Divide) bool {
+func (w *printer) allOff(parts []*schematic.Part) bool {
 	var names []string
 	var counts []nums
 	live := false
-	for i := range d.Parts {
-		p := &d.Parts[i]
+	for _, p := range parts {
 		if !p.Leave {
 			return false
 		}
@@ -114,10 +111,10 @@ func (w *printer) runsOf(of int, one func(k int) (n nums, words string), after n
 	return strings.Join(all, ", ")
 }
 
-func (w *printer) held(s *schematic.Held, after nums) {
+func (w *printer) held(s schematic.Section, from []schematic.HeldPart, after nums) {
 	w.start(after)
-	w.say("Take up %s. (%s)", w.runsOf(len(s.From), func(k int) (nums, string) {
-		n, p := w.taken(s, k), s.From[k]
+	w.say("Take up %s. (%s)", w.runsOf(len(from), func(k int) (nums, string) {
+		n, p := w.taken(s, k), from[k]
 		of := name(p.Piece)
 		if p.Part != "" {
 			of += ", " + name(p.Part)
@@ -130,19 +127,20 @@ func (w *printer) held(s *schematic.Held, after nums) {
 		}
 		return n, "%s held " + word("st", n) + " of " + of
 	}, after, "%s held sts"), w.sts(after))
-	w.heldPanels(s)
+	w.heldPanels(s, from)
 }
 
-func (w *printer) joinParts(s *schematic.JoinParts, c change) {
-	if s.Round && !slices.ContainsFunc(s.Of, func(p schematic.JoinPart) bool { return p.Part != "" }) {
+func (w *printer) joinParts(s schematic.Section, c change) {
+	t := s.Traits()
+	if t.Closes && !t.Rejoins() {
 		w.closeRound(c)
 		return
 	}
 	w.start(c.after)
-	w.say("Join the parts: %s. (%s)", w.runsOf(len(s.Of), func(k int) (nums, string) {
-		n, of := w.taken(s, k), name(s.Of[k].Part)
+	w.say("Join the parts: %s. (%s)", w.runsOf(len(t.Joins), func(k int) (nums, string) {
+		n, of := w.taken(s, k), name(t.Joins[k].Part)
 		switch {
-		case s.Of[k].Part == "":
+		case t.Joins[k].Part == "":
 			return n, "add %s " + word("st", n)
 		case !sayable(of):
 			return n, "%s " + word("st", n)
@@ -173,10 +171,10 @@ func sayable(of string) bool {
 }
 
 // panels marks the lines between the panels of a row.
-func (w *printer) panels(s *schematic.Panels, c change) {
+func (w *printer) panels(of []schematic.Panel, c change) {
 	w.base()
-	names, counts := make([]string, len(s.Of)), make([]nums, len(s.Of))
-	for k, p := range s.Of {
+	names, counts := make([]string, len(of)), make([]nums, len(of))
+	for k, p := range of {
 		names[k], counts[k] = p.Name, w.clean(w.at(p.Stitches))
 	}
 	w.markers(names, counts)
@@ -185,12 +183,12 @@ func (w *printer) panels(s *schematic.Panels, c change) {
 
 // heldPanels marks the lines between the panels that a start makes of its runs. Stitches
 // of no panel belong to the one that is listed after them, or at the end of the list to the last.
-func (w *printer) heldPanels(s *schematic.Held) {
+func (w *printer) heldPanels(s schematic.Section, from []schematic.HeldPart) {
 	var names []string
 	var counts []nums
 	plus := func(a, b int) int { return a + b }
 	more := w.same(0)
-	for k, p := range s.From {
+	for k, p := range from {
 		n := w.clean(w.taken(s, k)).with(more, plus)
 		if more = n; p.Panel != "" {
 			names, counts, more = append(names, p.Panel), append(counts, n), w.same(0)

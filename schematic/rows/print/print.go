@@ -176,9 +176,9 @@ func (w *printer) sections(list []schematic.Section, part, head string) {
 		if c := s.Base(); c.Gauge != "" || c.Stitch != "" {
 			w.fab = w.fabricOf(c.Gauge, c.Stitch)
 		}
-		if d, ok := s.(*schematic.Divide); ok {
+		if parts := s.Traits().Parts; parts != nil {
 			joined := i+1 < len(list)
-			if w.divide(d, head, joined); joined {
+			if w.divide(parts, head, joined); joined {
 				w.say("\n# %s, %s", head, further(list[i+1]))
 			}
 			continue
@@ -191,49 +191,45 @@ func (w *printer) sections(list []schematic.Section, part, head string) {
 
 // further is how the work is called that goes on after a division.
 func further(s schematic.Section) string {
-	if j, ok := s.(*schematic.JoinParts); ok && j.Name != "" {
-		return plain(j.Name)
+	if t := s.Traits(); t.Joins != nil && t.As != "" {
+		return plain(t.As)
 	}
 	return "further"
 }
 
 // section prints one section.
 func (w *printer) section(s schematic.Section, c change) {
-	switch s := s.(type) {
-	case *schematic.CastOn:
-		w.castOn(s, c.after)
-	case *schematic.Ring:
+	switch t := s.Traits(); {
+	case t.Ring:
 		w.ring(c.after)
-	case *schematic.Held:
-		w.held(s, c.after)
-	case *schematic.Sideways:
-		w.sideways(s)
-	case *schematic.PickUp:
-		w.pickUp(s, c.after)
-	case *schematic.Even:
+	case t.From != nil:
+		w.held(s, t.From, c.after)
+	case !t.Band.IsZero():
+		w.sideways(t)
+	case t.Starts:
+		w.castOn(t.Chain, c.after)
+	case t.Rates != nil:
+		w.pickUp(t.Rates, c.after)
+	case t.Plain || t.Ribbed:
 		w.even(c.rows, c.after)
-	case *schematic.Shape:
-		w.shape(s, c)
-	case *schematic.RepeatRow:
-		w.repeatRow(s, c)
-	case *schematic.Mitre:
-		w.mitre(s, c)
-	case *schematic.AddEdge:
-		w.addEdge(s, c)
-	case *schematic.BindOff:
-		w.bindOff(s, c)
-	case *schematic.JoinParts:
+	case t.Use > 0:
+		w.repeatRow(t, c)
+	case t.Takes:
+		w.bindOff(t, c)
+	case t.Adds:
+		w.addEdge(t.Shapings[0], c)
+	case t.Shapings != nil:
+		w.shape(s, t.Shapings, c)
+	case t.Joins != nil || t.Closes:
 		w.joinParts(s, c)
-	case *schematic.ShortRows:
-		w.shortRows(s, c)
-	case *schematic.Fold:
-		w.say("Place a marker for the fold line.")
-	case *schematic.Mark:
-		w.mark(s)
-	case *schematic.Gather:
+	case t.Short != nil:
+		w.shortRows(t.Short, c)
+	case t.Marks != nil:
+		w.mark(t.Marks)
+	case t.All:
 		w.gather()
-	case *schematic.Panels:
-		w.panels(s, c)
+	case t.Panels != nil:
+		w.panels(t.Panels, c)
 	default:
 		w.sum(c, "over "+w.rowsOf(c.rows))
 	}

@@ -79,7 +79,7 @@ func (r rowOf) say(after nums, run ...string) {
 
 // repeatRow prints a row that changes the count by a repeat: increases of one or
 // decreases of two together, if they make it.
-func (w *printer) repeatRow(s *schematic.RepeatRow, c change) {
+func (w *printer) repeatRow(s schematic.Traits, c change) {
 	w.base()
 	rest, ok := w.left(s, c)
 	r := rowOf{w: w}
@@ -114,7 +114,7 @@ func (w *printer) repeatRow(s *schematic.RepeatRow, c change) {
 
 // left is what a repeat leaves of every size's row; false if the row is not the repeat
 // and what is left, worked even, or if only some sizes have anything left.
-func (w *printer) left(s *schematic.RepeatRow, c change) (nums, bool) {
+func (w *printer) left(s schematic.Traits, c change) (nums, bool) {
 	rest, ok := c.before.like(), true
 	for i, n := range c.before {
 		if n >= 0 {
@@ -127,12 +127,12 @@ func (w *printer) left(s *schematic.RepeatRow, c change) (nums, bool) {
 
 // spelledOut prints shaping that falls evenly across the row stitch by stitch, if that was
 // asked for, and if all sizes do it on the same rows.
-func (w *printer) spelledOut(s *schematic.Shape, c change) bool {
-	on, ok := w.spellable(s, c)
+func (w *printer) spelledOut(s schematic.Section, of []schematic.Shaping, c change) bool {
+	on, ok := w.spellable(of, c)
 	if !ok {
 		return false
 	}
-	sh := &s.Shapings[0]
+	sh := &of[0]
 	by := w.clean(w.at(sh.By))
 	counts := []nums{c.before}
 	for range on {
@@ -157,13 +157,13 @@ func (w *printer) spelledOut(s *schematic.Shape, c change) bool {
 
 // spellable lists the rows, from 1, on which the one even shaping of a section falls in all
 // sizes; false if it can't be told stitch by stitch.
-func (w *printer) spellable(s *schematic.Shape, c change) ([]int, bool) {
+func (w *printer) spellable(of []schematic.Shaping, c change) ([]int, bool) {
 	f := w.fab
 	known := f.st != nil && !f.raised || f.knit == "stockinette stitch" || f.knit == "garter stitch"
-	if _, same := c.rows.all(); !w.o.Evenly || len(s.Shapings) != 1 || s.Shapings[0].At != schematic.Across || !known || !same {
+	if _, same := c.rows.all(); !w.o.Evenly || len(of) != 1 || of[0].At != schematic.Across || !known || !same {
 		return nil, false
 	}
-	sh := &s.Shapings[0]
+	sh := &of[0]
 	var on []int
 	row := sh.Offset + 1
 	for k, run := range spacings(sh) {

@@ -10,25 +10,25 @@ import (
 )
 
 // shape prints the shapings of a section, at the same time if there are several.
-func (w *printer) shape(s *schematic.Shape, c change) {
+func (w *printer) shape(s schematic.Section, of []schematic.Shaping, c change) {
 	w.base()
 	switch {
-	case len(s.Shapings) == 0 || !w.addsUp(s, c):
+	case !w.addsUp(s, of, c):
 		w.sum(c, "over "+w.rowsOf(c.rows))
 	case !c.after.more(c.before).above(0) && !c.before.more(c.after).above(0):
 		w.even(c.rows, c.after)
-	case !w.spelledOut(s, c):
-		w.shapings(s, c)
+	case !w.spelledOut(s, of, c):
+		w.shapings(s, of, c)
 	}
 }
 
 // addsUp reports whether the shapings make up the change of the count; a size may run
 // out of stitches or rows.
-func (w *printer) addsUp(s *schematic.Shape, c change) bool {
+func (w *printer) addsUp(s schematic.Section, of []schematic.Shaping, c change) bool {
 	rest := c.after.minus(c.before)
-	for k := range s.Shapings {
-		sh := &s.Shapings[k]
-		by, times, places := w.at(sh.By), w.times(sh), w.places(s, k)
+	for k := range of {
+		sh := &of[k]
+		by, times, places := w.at(sh.By), w.times(sh), w.places(s, sh, k)
 		for i := range rest {
 			if c.after[i] >= 0 {
 				rest[i] -= sign(sh) * max(by[i], 0) * places[i] * times[i]
@@ -45,10 +45,10 @@ func (w *printer) addsUp(s *schematic.Shape, c change) bool {
 
 // shapings prints each shaping with its spacing: dec 1 st at each end every 4 rows
 // 6 times, then every 2 rows 3 times.
-func (w *printer) shapings(s *schematic.Shape, c change) {
+func (w *printer) shapings(s schematic.Section, of []schematic.Shaping, c change) {
 	var parts []string
-	for k := range s.Shapings {
-		sh := &s.Shapings[k]
+	for k := range of {
+		sh := &of[k]
 		runs := w.runs(sh)
 		if len(runs) == 0 {
 			continue // no size has this one
@@ -56,7 +56,7 @@ func (w *printer) shapings(s *schematic.Shape, c change) {
 		if len(runs) == 1 && runs[0] == "every "+w.row()+" once" {
 			runs[0] = "once"
 		}
-		by, where := w.where(sh, w.clean(w.at(sh.By)), w.places(s, k))
+		by, where := w.where(sh, w.clean(w.at(sh.By)), w.places(s, sh, k))
 		text := fmt.Sprintf("%s %s %s%s", verb(sh), w.sts(by), where, w.side(sh, where))
 		if sh.Offset > 0 {
 			text += fmt.Sprintf(" after %d %s", sh.Offset, word(w.row(), nums{sh.Offset}))
@@ -119,6 +119,8 @@ func (w *printer) edge(at schematic.Side, of string) string {
 	switch at {
 	case schematic.BothEdges:
 		return "at each end"
+	case schematic.Middle:
+		return "at the middle"
 	case schematic.LeftEdge, schematic.RightEdge:
 		if (at == schematic.LeftEdge) != w.flip {
 			side = "left"
@@ -134,7 +136,10 @@ func (w *printer) edge(at schematic.Side, of string) string {
 }
 
 // places is on how many edges a shaping falls.
-func (w *printer) places(s *schematic.Shape, k int) nums {
+func (w *printer) places(s schematic.Section, sh *schematic.Shaping, k int) nums {
+	if sh.At == schematic.Middle {
+		return w.same(1)
+	}
 	return w.each(func(i int) int {
 		if st := w.step(i, s); st != nil && k < len(st.Places) {
 			return st.Places[k]
@@ -235,25 +240,5 @@ func (w *printer) sum(c change, when string) {
 		return
 	}
 	w.say("%s. (%s)", text, w.sts(c.after))
-	w.worked(c.rows, c.after)
-}
-
-// mitre says what is taken from the middle of the row, or put there.
-func (w *printer) mitre(s *schematic.Mitre, c change) {
-	w.base()
-	sh := schematic.Shaping{Increase: s.Increase, By: s.By, At: schematic.Across, Every: s.Every, Times: s.Times}
-	by, times := w.clean(w.at(s.By)), w.times(&sh)
-	for i := range by {
-		if c.after[i] >= 0 && c.after[i]-c.before[i] != sign(&sh)*by[i]*times[i] {
-			w.sum(c, "over "+w.rowsOf(c.rows))
-			return
-		}
-	}
-	runs := w.runs(&sh)
-	if len(runs) == 0 {
-		w.even(c.rows, c.after)
-		return
-	}
-	w.say("%s %s at the middle %s, over %s%s. (%s)", finding.Capital(verb(&sh)), w.sts(by), strings.Join(runs, ", then "), w.rowsOf(c.rows), w.changed(), w.sts(c.after))
 	w.worked(c.rows, c.after)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 )
 
@@ -13,7 +14,7 @@ import (
 // the row has stitches.
 type foundation struct{ more int }
 
-func (w *printer) castOn(s *schematic.CastOn, after nums) {
+func (w *printer) castOn(chain expr.Graded, after nums) {
 	w.start(after)
 	switch {
 	case w.fab.st == nil && w.round:
@@ -21,7 +22,7 @@ func (w *printer) castOn(s *schematic.CastOn, after nums) {
 	case w.fab.st == nil:
 		w.say("Cast on %s.", w.sts(after))
 	default:
-		w.chain(w.at(s.Chain).minus(after), after)
+		w.chain(w.at(chain).minus(after), after)
 	}
 }
 
@@ -91,7 +92,7 @@ func (w *printer) ring(after nums) {
 
 // onto begins a band along the edges of other pieces, unless its sections begin it.
 func (w *printer) onto(q *schematic.Piece) {
-	if len(q.Sections) > 0 && schematic.Starts(q.Sections[0]) {
+	if len(q.Sections) > 0 && q.Sections[0].Traits().Starts {
 		return
 	}
 	after := w.each(func(i int) int {
@@ -135,8 +136,8 @@ func (w *printer) level(k int) bool {
 }
 
 // sideways prints a band worked sideways, and turns it to its long edge.
-func (w *printer) sideways(s *schematic.Sideways) {
-	deep, rows := w.at(s.Stitches), w.at(s.Rows)
+func (w *printer) sideways(t schematic.Traits) {
+	deep, rows := w.at(t.Depth), w.at(t.Band)
 	w.start(deep)
 	round := w.round
 	w.round = false
@@ -153,15 +154,15 @@ func (w *printer) sideways(s *schematic.Sideways) {
 	w.say("Turn the band to work along its long edge.")
 }
 
-func (w *printer) pickUp(s *schematic.PickUp, after nums) {
+func (w *printer) pickUp(rates []schematic.Rate, after nums) {
 	w.start(after)
 	one := w.same(1)
 	if w.fab.st != nil {
-		w.say("%s: Work %s evenly along the long edge%s%s. (%s)", w.label(one), w.ofStitch(after), pickRate(s), w.joined(", join"), w.ofStitch(after))
+		w.say("%s: Work %s evenly along the long edge%s%s. (%s)", w.label(one), w.ofStitch(after), pickRate(rates), w.joined(", join"), w.ofStitch(after))
 		w.worked(one, after)
 		return
 	}
-	w.say("Pick up and knit %s evenly along the long edge%s%s.", w.sts(after), pickRate(s), w.joined(", join to work in the round"))
+	w.say("Pick up and knit %s evenly along the long edge%s%s.", w.sts(after), pickRate(rates), w.joined(", join to work in the round"))
 }
 
 // joined is how a row ends that begins a round.
@@ -173,18 +174,20 @@ func (w *printer) joined(words string) string {
 }
 
 // pickRate is how many stitches are picked up in how many rows.
-func pickRate(s *schematic.PickUp) string {
-	switch {
-	case s.Alternate:
-		return fmt.Sprintf(" at the rate of %d in each short row and %d in each tall row", s.Short, s.Tall)
-	case s.Of <= 1:
-		return fmt.Sprintf(" at the rate of %d in each row", max(s.Pick, 1))
+func pickRate(rates []schematic.Rate) string {
+	var all []string
+	for _, r := range rates {
+		if r.Of > 1 {
+			all = append(all, fmt.Sprintf("%d in every %d %srows", r.Pick, r.Of, r.Rows))
+		} else {
+			all = append(all, fmt.Sprintf("%d in each %srow", max(r.Pick, 1), r.Rows))
+		}
 	}
-	return fmt.Sprintf(" at the rate of %d in every %d rows", s.Pick, s.Of)
+	return " at the rate of " + strings.Join(all, " and ")
 }
 
 // addEdge adds stitches at one edge or at both.
-func (w *printer) addEdge(s *schematic.AddEdge, c change) {
+func (w *printer) addEdge(s schematic.Shaping, c change) {
 	w.base()
 	d := c.after.minus(c.before)
 	if !d.above(0) {

@@ -72,9 +72,9 @@ func chainFound(s *ins.Section, m *schematic.Made, size int, have []plateau) []r
 	if s == nil || m.Round || len(s.Lines) == 0 || len(s.Lines[0].Body) == 0 || len(m.Steps) == 0 { // a ring has as many chains as stitches
 		return nil
 	}
-	begin, ok := m.Steps[0].Section.(*schematic.CastOn)
+	begin := m.Steps[0].Section.Traits()
 	chain, chained := s.Lines[0].Body[0].(*ins.Chain)
-	if !ok || !chained || begin.Chain.IsZero() || !chain.N.Set() {
+	if !chained || begin.Chain.IsZero() || !chain.N.Set() {
 		return nil
 	}
 	said, wrote := chain.N.At(size), begin.Chain.Int(size, 0)

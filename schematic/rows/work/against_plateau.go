@@ -93,11 +93,9 @@ func heightsOf(m *schematic.Made, p *schematic.Pattern, size int) *heights {
 	w := measuring{heights: &heights{of: map[string][]plateau{}, forks: map[string]int{}, from: map[string]string{}, rib: units.Int(-1), armhole: units.Int(-1)}, p: p, size: size,
 		top: map[string]units.Num{}, tall: true}
 	for _, s := range m.Steps { // that of a division stands behind those of its parts
-		if d, ok := s.Section.(*schematic.Divide); ok {
-			for _, part := range d.Parts {
-				if _, there := w.from[part.Name]; !there && part.Name != s.Part {
-					w.from[part.Name] = s.Part
-				}
+		for _, part := range s.Section.Traits().Parts {
+			if _, there := w.from[part.Name]; !there && part.Name != s.Part {
+				w.from[part.Name] = s.Part
 			}
 		}
 	}
@@ -146,40 +144,30 @@ func (w *measuring) rises(s schematic.Step) units.Num {
 
 // section says of a plateau what its section is; it reports false for one that a text has no count of.
 func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool {
-	switch q := s.Section.(type) {
-	case *schematic.Divide:
+	t := s.Section.Traits()
+	v.within = within{t.Fewer, t.More}
+	for _, x := range t.Shapings {
+		w.begins(x.Edge, before)
+		w.leads(s.Part, x.Every)
+	}
+	switch {
+	case t.Parts != nil:
 		return false
-	case *schematic.Sideways: // rows along its edge are counted anew
+	case !t.Band.IsZero(): // rows along its edge are counted anew
 		w.anew, w.tall = true, false
 		return false
-	case *schematic.BindOff:
-		w.begins(q.Edge, before)
-		w.leads(s.Part, q.Every)
-		if g := w.p.GaugeNamed(s.Gauge); q.At == schematic.BothEdges && (g == nil || g.Crochet(w.p.Terms)) { // it is a row, or part of the next
+	case t.Takes || t.All:
+		if g := w.p.GaugeNamed(s.Gauge); t.TakesAtBoth() && (g == nil || g.Crochet(w.p.Terms)) { // it is a row, or part of the next
 			v.within = within{1, 1}
 		}
 		return s.After > 0
-	case *schematic.Gather:
-		return s.After > 0
-	case *schematic.Shape:
-		for _, x := range q.Shapings {
-			w.begins(x.Edge, before)
-			w.leads(s.Part, x.Every)
-		}
-	case *schematic.Even:
-		if (q.Rib || strings.Contains(q.Stitch, "rib") || w.ribbed(s.Gauge)) && w.rib.Sign() < 0 && before.Sign() == 0 {
+	case t.Plain || t.Ribbed:
+		if (t.Ribbed || strings.Contains(s.Section.Base().Stitch, "rib") || w.ribbed(s.Gauge)) && w.rib.Sign() < 0 && before.Sign() == 0 {
 			w.rib, w.ribRows = w.top[s.Part], s.Rows
 		}
-	case *schematic.JoinParts:
-		// A row that is joined into a round goes on as it was; parts made one begin anew.
-		if s.Before == 0 || slices.ContainsFunc(q.Of, func(j schematic.JoinPart) bool { return j.Part != "" }) {
-			v.within, v.fresh, v.rows, w.tall = within{1, 1}, true, 0, false
-			w.rejoins()
-		}
-	case *schematic.PickUp:
-		v.fewer = 1
-	case *schematic.Held, *schematic.Ring:
-		v.within = within{1, 1}
+	case (t.Joins != nil || t.Closes) && (s.Before == 0 || t.Rejoins()): // a row that is joined into a round goes on as it was; parts made one begin anew
+		v.within, v.fresh, v.rows, w.tall = within{1, 1}, true, 0, false
+		w.rejoins()
 	}
 	return true
 }
