@@ -36,9 +36,9 @@ type Traits struct {
 	Holds       bool        // what it takes is on hold
 	Use, Makes  int         // the repeat of its row: of so many stitches so many
 	RestEven    bool        // stitches that do not fill a repeat are worked even
-	Short       *ShortRows
-	Marks       *Mark
-	Fewer, More int // rows that a text may count fewer or more: the row that begins it is counted or not
+	Short       *ShortRows  // rows over part of the stitches
+	Marks       *Mark       // what is marked in it
+	Fewer, More int         // rows that a text may count fewer or more: the row that begins it is counted or not
 }
 
 // Rejoins reports whether parts are made one row; otherwise a row is joined to itself.
