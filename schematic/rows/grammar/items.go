@@ -13,7 +13,7 @@ import (
 
 // stitches are the forms that make stitches, and those between them.
 var stitches = []form{
-	{rule: "stitch", pattern: "[$make] {k:kind} [$in] [each] [of] [$next/all] {n:num} [$st] (of/from/on/along/around) ([first/second/right/left/other/new/previous/next/{ord}] leg/arm/foot/ear/limb/tentacle/wing [one/two/{num}]) [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: Sc in each of next 12 sts of first leg, ch 3, sc in 12 sts of second leg", build: pickUpKind},
+	{rule: "stitch", pattern: "[$make] {k:kind} [$in] [each] [of] [$next/all/last/first/$rem] {n:num} [$st] (of/from/on/along/around) ([first/second/right/left/other/new/previous/next/{ord}] $limb [one/two/{num}]) [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: Sc in each of next 12 sts of first leg, ch 3, sc in 12 sts of second leg", build: pickUpKind},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} [{n:num}] in/into/on/along/across/over [each] [of] [$next/these/other/opposite/back/front] [side/sides] [of] [connecting/joining] [{n:num}] $ch", meaning: "stitches along the chain between two pieces", example: "Rnd 11: Sc in 12 sts of first leg, sc in next 2 ch, sc in 12 sts of second leg, sc in other side of 2 ch", when: tests{behindLimb}, build: pickUpKind},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [another] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} {l:loop} {k:kind} [{p:places}]", meaning: "so many of a stitch in one of the loops", example: "15 BLO sc", build: func(m *match) any {

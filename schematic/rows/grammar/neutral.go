@@ -62,7 +62,37 @@ func fixes(t []text.Token) bool {
 	return (fixing[t[0].S] || t[0].S == "insert") && slices.ContainsFunc(t, func(k text.Token) bool { return things[k.S] })
 }
 
+// namesLast puts the name that a bracket gives to stitches behind the place that they go into: 5 dc (shell) in next sp.
+func namesLast(t []text.Token) []text.Token {
+	for i := 1; i < len(t)-2; i++ {
+		if t[i].Kind != 'g' || !t[i+1].Is("in", "into", "over") {
+			continue
+		}
+		if name, _ := nameMade(t[i].Sub); name == "" {
+			continue
+		}
+		to := i + 1
+		for to+1 < len(t) && t[to+1].Kind != 'p' && t[to+1].Kind != 'g' && !t[to+1].Is("and") && !isStar(&t[to+1]) {
+			to++
+		}
+		from := i
+		if i > 7 && t[i-6].Is(",") && t[i-5].Is("ch", "chain") && t[i-3].Is(",") && t[i-8].Kind == 'n' && t[i-7].S == t[i-1].S && t[i-8].S == t[i-2].S { // 3 dc, ch 3, 3 dc (shell) in next dc
+			from = i - 8
+		}
+		whole := t[from:i]
+		if from < i {
+			all := t[i]
+			all.Sub, all.Line, all.Col, all.End = whole, t[from].Line, t[from].Col, t[i-1].End
+			whole = []text.Token{all}
+		}
+		t = slices.Concat(t[:from], whole, t[i+1:to+1], []text.Token{t[i]}, t[to+1:])
+		i = to
+	}
+	return t
+}
+
 func dropFillers(t []text.Token) []text.Token {
+	t = namesLast(t)
 	var out []text.Token // nil: none was dropped so far
 	for i := range t {
 		switch gone := dropped(t, i); {
@@ -143,8 +173,8 @@ func droppedGroup(t []text.Token, i int) bool {
 		return slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("to", "per", "=", "make", "makes") })
 	case sub[0].Is("do") && near(sub, 1).Is("not") && !slices.ContainsFunc(sub, func(t text.Token) bool { return t.Kind == 'n' || t.Is("count", "turn", "join") }): // inc 15 sts (do not inc over those before)
 		return true
-	case len(sub) == 2 && sub[0].Is("a", "an", "one"): // 5 dc (a shell) in next sp
-		return next.Is("in", "into", "over") && sub[1].Is("shell", "fan", "group", "cluster", "scallop", "petal", "block")
+	case len(sub) == 2 && sub[0].Is("a", "an", "one"): // 5 dc (a group) in next sp
+		return next.Is("in", "into", "over") && sub[1].Is("group", "cluster")
 	case sub[0].Is("this", "these") && slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("called") }): // this is called cable 8
 		return true
 	case len(sub) == 3 && sub[0].Is("a", "the") && sub[1].Is("knit", "purl", "k", "p") && sub[2].Is("st", "stitch"): // sl 1 (a knit st)

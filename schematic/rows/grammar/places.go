@@ -21,6 +21,7 @@ var macros = map[string]string{
 	"$inc":    "inc/incr/increase/incs/increasing/increases/add/adding/widen/widening",
 	"$dec":    "dec/decr/decrease/decs/decreasing/decreases/narrow/narrowing",
 	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
+	"$limb":   "leg/arm/foot/ear/limb/tentacle/wing",
 	"$spare":  "cable/spare/dpn/extra/double/dp/auxiliary/another/separate/empty/pointed",
 	"$make":   "work/make/do/working/making/crochet/worked/with/complete/completing/create/put/putting/placing/insert",
 	"$off":    "off/of",
@@ -341,7 +342,7 @@ var cores = []form{
 			return ins.Place{Kind: ins.InRing, N: ins.N(1)}
 		}},
 	{rule: "core", pattern: "ring/circle of {n:num} $ch [$st]", meaning: "the ring", example: "Into a ring of 6 ch work 12 dc", build: func(m *match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
-	{rule: "core", pattern: "{o:ord} from/of hook/hk", meaning: "a chain counted from the hook", example: "sc in 2nd from hook", build: fromHook},
+	{rule: "core", pattern: "{o:ord} from/of [loop/lp] hook/hk", meaning: "a chain counted from the hook", example: "sc in 2nd from hook", build: fromHook},
 	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/hk/end/needle | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook", build: fromHook},
 	{rule: "core", pattern: "{o:ord} and/& {q:ord} $ch from/of hook/hk", meaning: "two chains counted from the hook, worked together", example: "dc2tog in 3rd and 4th ch from hook", build: func(m *match) any {
 		o := value[int](m, "o")
@@ -350,7 +351,7 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.FromHook, N: ins.N(o), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "{o:ord} $st from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook", build: fromHook},
+	{rule: "core", pattern: "{o:ord} $st/loop/lp from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook", build: fromHook},
 	{rule: "core", pattern: "[center/centre] $ch {n:num} of last/previous/preceding {w:row}", meaning: "a chain space of so many chains", example: "3 dc in ch 2 of last row", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: chainSpace(m)}
 	}},
@@ -361,7 +362,7 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.FromHook, N: n, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "{o:ord} [one | $ch]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", when: tests{after("in", "into"), either(no(begun), behindChain), either(endsOrKind("pg"), before("and"))}, build: func(m *match) any {
+	{rule: "core", pattern: "{o:ord} [one | $ch]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", when: tests{after("in", "into", "from", "with", "starting", "beginning"), either(no(begun), behindChain), either(endsOrKind("pg"), before("and"))}, build: func(m *match) any {
 		if o := value[int](m, "o"); o < 2 || o > 12 {
 			return nil
 		}

@@ -1704,12 +1704,23 @@ func openStar(t []text.Token) bool {
 // furniture is a line that stands at the head or the foot of every page: an address, whose it is, which page.
 var furniture = text.Once(`(?i)^\W*(?:www\.|https?://)\S+|\bpage \d+ (?:of|/) \d+\b|^\W*(?:copyright )?(?:©|\(c\)) ?(?:19|20)\d\d\b|© ?(?:19|20)\d\d .{0,60}$`)
 
+// otherStart leads to another way to work what stands before it: Alternate way to begin: ch 2, 6 sc in 2nd ch from hook. Not one of rows.
+var otherStart = text.Once(`(?i)^\W*(?:alternat(?:e|ive|ively)|another (?:way|option|method)|option(?:ally)?|or|if you (?:prefer|like|wish|want|do not|don['’]t|can['’]t|cannot))\b[^:.\d]{0,40}: ?\S`)
+
+func offersOther(line string) bool {
+	at := otherStart().FindStringIndex(line)
+	return at != nil && !slices.ContainsFunc(strings.Fields(line[:at[1]]), func(w string) bool {
+		_, row := text.RowWord(strings.ToLower(strings.Trim(w, ":")))
+		return row
+	})
+}
+
 // beside takes a line that is blank, was read with a definition before it, or belongs to the page.
 func (r *Reader) beside(trimmed string, n int) bool {
 	switch {
 	case trimmed == "":
 		r.blank(n)
-	case n <= r.meant, furniture().MatchString(trimmed):
+	case n <= r.meant, furniture().MatchString(trimmed), offersOther(trimmed):
 		r.x.Read.Words++
 	default:
 		return false

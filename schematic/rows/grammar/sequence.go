@@ -660,11 +660,23 @@ func (s *sequence) andEnds(j int) int {
 	return -1
 }
 
+// withoutWords is a stretch without the words in which it ends that say nothing of what is worked: 5 dc in next sp (note the slant).
+func withoutWords(items []ins.Item) []ins.Item {
+	for len(items) > 1 {
+		last, ok := items[len(items)-1].(*ins.Nothing)
+		if !ok || *last != (ins.Nothing{Placed: last.Placed}) {
+			break
+		}
+		items = items[:len(items)-1]
+	}
+	return items
+}
+
 // stretch is the starred stretch that 'rep' means, taken out of what was read.
 func (s *sequence) stretch() *ins.Repeat {
 	switch {
 	case s.star >= 0 && len(s.out) > s.star:
-		r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[s.star:]...), Stop: s.stop}
+		r := &ins.Repeat{Body: append([]ins.Item(nil), withoutWords(s.out[s.star:])...), Stop: s.stop}
 		s.out, s.closedStop = s.out[:s.star], s.stop
 		s.add(r, s.starTok, s.i)
 		s.star, s.stop = -1, -1
@@ -1230,6 +1242,9 @@ func (s *sequence) namesWorked(t []text.Token, from int) {
 			whole = started
 		}
 		s.r.definesGroup(name, ownStitches(whole), at)
+		if started == nil {
+			s.worksGroup()
+		}
 		if name == vStitch {
 			s.r.definesGroup("v st", ownStitches(whole), at) // the same by its other names
 			s.r.definesGroup("vst", ownStitches(whole), at)
@@ -1239,6 +1254,23 @@ func (s *sequence) namesWorked(t []text.Token, from int) {
 		at.End-- // a name of its own
 		s.r.definesGroup(starting, ownStitches(items), at)
 	}
+}
+
+// worksGroup makes what was worked into one place last one of the group that it defines.
+func (s *sequence) worksGroup() {
+	k := len(s.out) - 1
+	for is[*ins.Nothing](s.out[k]) {
+		k--
+	}
+	st := &ins.Stitch{Call: s.r.x.Groups[len(s.r.x.Groups)-1], N: ins.N(1)}
+	switch n := s.out[k].(type) {
+	case *ins.Stitch:
+		st.Places = n.Places
+	case *ins.Repeat:
+		st.Places = n.Places
+	}
+	st.Put(s.out[k].Span())
+	s.out[k] = st
 }
 
 // namedBehindDash gives what was just worked the name that stands behind a dash: (sl st, ch 3, 3 dc) in next ch-3 sp – block made.
@@ -1302,7 +1334,7 @@ func nameMade(t []text.Token) (name string, starts bool) {
 	made := false
 	for i := range t {
 		switch k := &t[i]; {
-		case i == 0 && k.Is("a", "an", "first", "one"), k.Is("st", "sts", "stitch", "-"):
+		case i == 0 && k.Is("a", "an", "first", "one", "another", "seam", "edge", "side"), k.Is("st", "sts", "stitch", "-"):
 		case name == "" && k.Is("starting", "beginning", "beg", "start"):
 			starts = true
 		case name == "" && k.Is("shell", "fan", "scallop", "petal", "block", "tile"):
@@ -1315,7 +1347,7 @@ func nameMade(t []text.Token) (name string, starts bool) {
 			return "", false
 		}
 	}
-	if !made && !starts && (len(t) == 0 || !t[0].Is("a", "an", "shell", "fan")) {
+	if !made && !starts && (len(t) == 0 || !t[0].Is("a", "an", "another", "seam", "edge", "side", "shell", "fan")) {
 		return "", false
 	}
 	return name, starts

@@ -557,15 +557,14 @@ var statements = []form{
 	{rule: "neutral", pattern: "[and/but] end/ending/finish/finishing [off] {w:row} with/by", meaning: "with what the row ends", example: "Row 8: K 1, p across, ending row with k 1", when: tests{inRow, beforeThing}},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2"},
 	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] ([k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]] | rs/ws/right/wrong [side] facing [for [$next] {w2:row}])", meaning: "with which row it ends", example: "Work 10 rows even, ending with RS facing for next row"},
-	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} $in [any/same] [$st] [of/on] (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", when: tests{no(said("each"))}, build: pickUpKind},
-	{rule: "whole", pattern: "(join/connect/attach) [it/them] to/into/with/on (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [with/by/using] [{n:num}] {k:kind}", meaning: "the first stitch of another piece", example: "Rnd 11: Ch 3, join to first leg with sc, 11 sc around first leg", build: func(m *match) any {
+	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} (in/into/on/onto/along/around/over) [any/same] [$st] [of/on] [first/second/right/left/other/new/previous/next/outer/inner/back/front/{ord}] $limb [{num}] [contour/edge/{num}] [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", when: tests{no(said("each"))}, build: pickUpKind},
+	{rule: "whole", pattern: "(join/connect/attach) ([it/them] to/into/with/on (first/second/right/left/other/new/previous/next/{ord}) $limb [with/by/using] | [both/two] legs/arms/ears/feet/limbs/wings [together] with/by/using) [{n:num}] {k:kind}", meaning: "the first stitch of another piece", example: "Rnd 11: Ch 3, join to first leg with sc, 11 sc around first leg", build: func(m *match) any {
 		if k := value[thing](m, "k"); k.Kind == nil || k.Kind.ID == "slst" {
 			return &ins.Nothing{Part: true}
 		}
 		return pickUpKind(m)
 	}},
 	{rule: "neutral", pattern: "these/those/this/that/all $inc/$dec [row/rows/rnd/rnds/round/rounds] should/will/are/is/must/may/give/make/form/shape/create/shapes/forms/makes/creates {x:stretch}", meaning: "what the shaping is for", example: "Rnd 20: 8 sc, dec x 4, 8 sc. These decreases should lie in front"},
-	{rule: "whole", pattern: "[$make] {n:num} {k:kind} (on/onto/along/around/over) [outer/inner/back/front] leg/arm/foot/ear/limb/tentacle/wing [{num}] [contour/edge/{num}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc around leg, ch 3, 12 sc around leg 2", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} in/into/along/across/on/over [back/front/other side] [of] connecting/joining $ch/chords/bridge", meaning: "stitches along the chain between two pieces", example: "Rnd 11: 12 sc around first leg, 2 sc in connecting ch, 12 sc around second leg, 2 sc in back of connecting ch", build: pickUpKind},
 	{rule: "neutral", pattern: "working [your] last [{num}] {k:kind} between [the] last {k2:kind} and [$tch] {c2:chaincalled}", meaning: "into what the last one goes", example: "Rnd 2: (Ch 4, sc between next 2 sts) 15 times, working last sc between last tr and ch-4"},
 	{rule: "neutral", pattern: "[working/making/work/placing] [your/the] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on/around/over {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3", when: tests{said("last", "final")}, build: func(m *match) any {
@@ -1312,7 +1311,7 @@ func (m *match) alongEach() bool {
 
 func pickUpKind(m *match) any {
 	k := value[thing](m, "k")
-	if k.Kind == nil || !m.has("n") || k.Kind.ID == "ch" || m.p.t[m.to-1].Is("row") && m.said("each") && !m.said("evenly") {
+	if k.Kind == nil || !m.has("n") && !m.said("in", "into", "join", "connect", "attach") || k.Kind.ID == "ch" || m.p.t[m.to-1].Is("row") && m.said("each") && !m.said("evenly") {
 		return nil
 	}
 	if m.said("top") && m.said("ch", "chs", "chain", "tch", "turning") && !m.said("edge", "across", "along") { // 1 tr in top of 3 ch: the last stitch of the row

@@ -9,6 +9,7 @@ import (
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 	"flatwright/schematic/units"
 )
@@ -474,7 +475,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 	if times == 0 {
 		return
 	}
-	if c := chainRow(l); c != nil && c.N.At(r.size) >= leastRound {
+	if c := chainRow(l); c != nil && (c.N.At(r.size) >= leastRound || r.hooksNext(l)) {
 		r.foundRow(l, c, false)
 		r.log(l, body, 1)
 		r.countRows(1)
@@ -488,6 +489,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 		r.offCount(l)
 	}
 	r.check(l)
+	r.bridge(l)
 	if again > 0 {
 		r.fab = r.fab.begunAt(again)
 		for i := range r.others {
@@ -502,6 +504,27 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 	}
 	if foundation {
 		r.fresh, r.founded, r.no = true, true, 0
+	}
+}
+
+// bridge makes stitches of the chains between pieces that a round joins, if its count has them: 12 sc around first leg, ch 3, 12 sc around
+// second leg, 3 sc in ch (30). The next round goes on along their other side.
+func (r *runner) bridge(l *ins.Line) {
+	if r.sure() < 0 || len(l.Stated) != 1 || !l.Stated[0].Unit.Any() || !slices.ContainsFunc(l.Body, is[*ins.PickUp]) {
+		return
+	}
+	if c, _ := r.fab.chains(); c == 0 || r.said(l) != r.sure()+c {
+		return
+	}
+	f := &fabric{}
+	for _, q := range r.fab.runs {
+		if q.space() {
+			q = run{kind: chainStitch(), n: q.chain}
+		}
+		f.add(q)
+	}
+	if r.put(f, true); r.g != nil {
+		r.g.lost = true
 	}
 }
 
@@ -578,6 +601,12 @@ func chainRow(l *ins.Line) (c *ins.Chain) {
 		}
 	}
 	return c
+}
+
+// hooksNext reports whether the row behind a line begins in a chain counted from the hook.
+func (r *runner) hooksNext(l *ins.Line) bool {
+	k := slices.Index(r.section.Lines, l) + 1
+	return k > 0 && k < len(r.section.Lines) && fromHook(r.section.Lines[k].Body)
 }
 
 // wordsOnly reports whether a list has words that move no stitch, and nothing else.
@@ -1272,7 +1301,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	case max(w.lastChain(body), w.passedLast(body)) >= w.cur.left: // they lie under the chain that closes the round
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
 	case l.Stated != nil && w.cur.left > mostTurning && len(r.misfits(l, w.out)) == 0:
-		if res.lefts = rest(&w.cur); r.no == 0 && l.Label != nil && !l.Label.Next { // row 1 of another piece
+		if res.lefts = rest(&w.cur); r.no == 0 && l.Label != nil && !l.Label.Next || r.saysLeft(l) { // row 1 of another piece
 			return
 		}
 		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and the text does not say so", "say that they are left, or work them", w.cur.left)
@@ -1282,6 +1311,24 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		w.tellGap(left, below, "rows/under-use", endOf(l, body), "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the text to say that the rest stay unworked",
 			"work %s more, or say that they are left unworked", left, below, below-left, left)
 	}
+}
+
+// leftBeside are the words of a sentence beside a row that say that stitches of it are not worked.
+var leftBeside = text.Once(`(?i)\bunworked\b|\b(?:left|leave|leaving|remain\w*) (?:free|open|aside|behind|un\w+)\b|\b(?:sts|stitches)\b[\w ]{0,40}\bleft\b|\bnot (?:be )?worked\b`)
+
+// saysLeft reports whether the text says beside a row, above or below it, that stitches are left.
+func (r *runner) saysLeft(l *ins.Line) bool {
+	k := slices.Index(r.section.Lines, l)
+	from, to := l.At.Line, len(r.x.Src)
+	for i := k - 1; i >= 0 && from == l.At.Line; i-- {
+		if e := r.section.Lines[i]; e.Label != nil || i == 0 {
+			from = e.At.Line
+		}
+	}
+	if k >= 0 && k+1 < len(r.section.Lines) {
+		to = r.section.Lines[k+1].At.Line
+	}
+	return slices.ContainsFunc(r.x.Src[from-1:min(to, len(r.x.Src))], func(s string) bool { return leftBeside().MatchString(s) })
 }
 
 // untilSpace is how many stitches stand before the first space.
