@@ -369,3 +369,55 @@ func TestAChainCountsFromTheRowThatSaysSo(t *testing.T) {
 		comesTo(t, "Terms: US\nCh 4, join with sl st to form ring.\nRnd 1: %s (%d sts)\n", s, 24, true)
 	}
 }
+
+// A bracket names the stitches before it, before the place they go into or behind it: 4 of them over 24 chains and one.
+func TestABracketNamesAGroup(t *testing.T) {
+	for _, s := range []string{"5 dc in next ch (seam shell)", "5 dc (shell) in next ch", "5 dc in next ch (shell)", "5 dc in next ch (shell made)", "5 dc (a shell) in next ch"} {
+		comesTo(t, "Terms: US\nNotes: Ch 3 counts as a dc.\nCh 26.\nRow 1: Sc in 2nd ch from hook, *skip 2 ch, %s, skip 2 ch, sc in next ch; rep from * across, turn. (%d shells)\n"+
+			"Row 2: Ch 3, 2 dc in first sc, *sc in center dc of next shell, 5 dc in next sc (another shell); rep from * across, ending with 3 dc in last sc, turn.\n", s, 4, true)
+	}
+	comesTo(t, "Terms: US\nRnd 1: Ch 3 (counts as dc), 15 dc in ring, join. (16 dc)\nRnd 2: Ch 1, *sc in next st, skip 3 dc, %s in next dc, skip 3 dc; rep from * around, join. (%d sc, 2 shells)\n", "3 dc, ch 2, 3 dc (shell)", 2, true)
+}
+
+// Another way to begin is told, and is no round of its own.
+func TestAnotherWayIsNoRow(t *testing.T) {
+	for _, s := range []string{"Alternate way to begin: chain 2, 6 sc in 2nd chain from hook (6)", "Alternatively: ch 2, 6 sc in 2nd ch from hook. (6)", "If you prefer: ch 2, 6 sc in 2nd ch from hook. (6)", "Another way to start: ch 2, 6 sc in 2nd ch from hook.",
+		"(Or: ch 2, 6 sc in 2nd ch from hook.)", "Option without magic ring: Chain 2, 6 sc in the second chain from hook. (6)", "Optional: ch 2, 6 sc in 2nd ch from hook"} {
+		comesTo(t, "Terms: US\nRnd 1: 6 sc in magic ring (6)\n%s\nRnd 2: inc x6 (%d)\n", s, 12, true)
+	}
+	comesTo(t, "Terms: US\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc x6 (12)\n%s: Sc in each st around. (%d)\n", "Optional border", 12, true)
+}
+
+// What a sentence beside a row says to be left is not asked about.
+func TestStitchesAreSaidToBeLeftBesideTheRow(t *testing.T) {
+	for _, s := range []string{"Start working back and forth in rows. 4 stitches of the round will be left unworked.", "The last 4 sts are not worked."} {
+		comesTo(t, "Terms: US\nRnd 1: 9 sc in magic ring (9)\nRnd 2: inc x9 (18)\n%s\nRow 3: Sc in next 14 sts, ch 1, turn. (%d)\nRow 4: Sc in each st across. (14)\n", s, 14, true)
+	}
+}
+
+// Legs of 12 and a bridge of 3 chains, on one side or on both: 12 + 3 + 12 and the 3 of the other side.
+func TestLegsAreJoined(t *testing.T) {
+	for _, s := range []string{"Work 12 sc around the second leg, ch 3, 12 sc around the first leg, 3 sc in ch", "6 sc on second leg, ch 3, 12 sc on first leg, sc in each of the 3 ch, 6 sc on second leg",
+		"Chain 3, sc into first leg, sc in next 11 st of the first leg, 3 sc in chain, 12 sc in second leg, 3 sc on the other side of chain", "Ch 3, join to first leg with sc, sc in next 11 sts, sc in each of 3 ch, sc in each of 12 sts of second leg, sc in other side of 3 ch."} {
+		comesTo(t, "Terms: US\nLeg (make 2)\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: inc x 6. (12)\nFasten off the first leg.\nBody\nRnd 3: %s (30)\nRnd 4: Sc in each st around. (%d)\n", s, 30, true)
+	}
+	comesTo(t, "Terms: US\nLeg (make 2)\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: inc x 6. (12)\nFasten off the first leg.\nBody\nRnd 3: %s (%d)\n", "Join legs with a sc, 12 sc around first leg, 12 sc around second leg", 25, true)
+	comesTo(t, "Terms: US\nLeg (make 2)\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: inc x 6. (12)\nFasten off the first leg.\nBody\nRnd 3: %s (%d)\n", "Sc in the next 6 sts of the second leg, sc in 12 sts of the first leg, sc in last 6 sts of second leg", 24, true)
+}
+
+// A few chains that are called row 1 are the foundation of the next row; the first round of an oval begins in a chain from the hook.
+func TestAFewChainsBeginAPiece(t *testing.T) {
+	const head = "Terms: US\nHead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc x6 (12)\n\n"
+	comesTo(t, head+"Ears\nRow 1: %s\nRow 2: Sc in 2nd ch from hook and in each ch across, turn (%d)\n", "Ch 5", 4, true)
+	for _, s := range []string{"starting from the second loop from the hook:", "starting from the second from the loop hook:", "from the second ch:", "beginning with 2nd loop from hook,", "starting in 2nd ch from hook:"} {
+		comesTo(t, head+"Soles\nRnd 1: Ch 6, %s 4 sc, 3 sc in last ch, on other side of chain: 3 sc, inc (12)\nRnd 2: 12 sc (%d)\n", s, 12, true)
+	}
+}
+
+// What a bracket on a line of its own says is worked, and the counts behind it are held; a length takes no count away.
+func TestABracketStandsOnItsOwnLine(t *testing.T) {
+	for _, s := range []string{"(repeat these 2 rows once more)", "[Repeat these 2 rows once more.]", "(Repeat the last two rows 1 more time.)"} {
+		comesTo(t, "Cast on 20 sts.\nRow 1: K.\nRow 2: P.\n%s\nRow 5: K2tog, k to last 2 sts, k2tog. (%d sts)\nRow 6: P.\n", s, 18, true)
+	}
+	comesTo(t, "Terms: US\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc x6 (12)\nRnd 3: (1 sc, inc) x6 (%[2]d)\n%[1]s\nRnd 4: sc in each st around\n", "(*at this point the crown should measure 1.5 inches across)", 18, true)
+}

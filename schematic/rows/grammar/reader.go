@@ -1705,7 +1705,7 @@ func openStar(t []text.Token) bool {
 var furniture = text.Once(`(?i)^\W*(?:www\.|https?://)\S+|\bpage \d+ (?:of|/) \d+\b|^\W*(?:copyright )?(?:©|\(c\)) ?(?:19|20)\d\d\b|© ?(?:19|20)\d\d .{0,60}$`)
 
 // otherStart leads to another way to work what stands before it: Alternate way to begin: ch 2, 6 sc in 2nd ch from hook. Not one of rows.
-var otherStart = text.Once(`(?i)^\W*(?:alternat(?:e|ive|ively)|another (?:way|option|method)|option(?:ally)?|or|if you (?:prefer|like|wish|want|do not|don['’]t|can['’]t|cannot))\b[^:.\d]{0,40}: ?\S`)
+var otherStart = text.Once(`(?i)^\W*(?:alternat(?:e|ive|ively)|another (?:way|option|method)|option(?:ally)?|or|if you (?:prefer|like|wish|want|do not|don['’]t|can['’]t|cannot))\b[^:.\d]{0,40}: ?\S|^\W*optional ?: ?\S`)
 
 func offersOther(line string) bool {
 	at := otherStart().FindStringIndex(line)
@@ -2482,7 +2482,7 @@ func (r *Reader) line(tokens []text.Token) {
 	if len(count) > 0 {
 		l.Stated = p.countsOf(count)
 	}
-	list := r.countWorked(p.wholeRow(), label)
+	list := r.countWorked(unbracketed(p.wholeRow()), label)
 	if l.Body, l.Stated = endCount(list, l.Stated); l.Label != nil && len(l.Label.Listed) > 0 && ofLast().MatchString(l.Src) {
 		l.Stated = nil
 	}
@@ -2510,7 +2510,7 @@ func (r *Reader) line(tokens []text.Token) {
 		r.note(r.x.Src[first.Line-1], first.Line)
 		return
 	}
-	if r.noWork(l, p) || l.Label == nil && otherWay[tokens[0].S] && slices.ContainsFunc(tokens[:min(len(tokens), 6)], func(t text.Token) bool { return t.Is(":") }) {
+	if r.noWork(l, p) {
 		r.x.Read.Words++
 		return
 	}
@@ -2532,6 +2532,18 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// unbracketed is what a bracket around a whole line holds that works no stitch of its own: (repeat these 2 rows once more).
+func unbracketed(list []ins.Item) []ins.Item {
+	if len(list) != 1 {
+		return list
+	}
+	q, ok := list[0].(*ins.Repeat)
+	if !ok || q.Times.By != nil || q.Times.All != 1 || q.Until.Kind != ins.NoExtent || len(q.Places) > 0 || !slices.ContainsFunc(q.Body, func(n ins.Item) bool { return is[*ins.RepeatRows](n) || is[*ins.Measure](n) }) {
+		return list
+	}
+	return q.Body
 }
 
 // withoutRows takes the words off a line that only say again how many rows its label names: R7-R14: sc around (36) 8 rounds.
