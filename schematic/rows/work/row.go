@@ -1301,7 +1301,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	case max(w.lastChain(body), w.passedLast(body)) >= w.cur.left: // they lie under the chain that closes the round
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
 	case l.Stated != nil && w.cur.left > mostTurning && len(r.misfits(l, w.out)) == 0:
-		if res.lefts = rest(&w.cur); r.no == 0 && l.Label != nil && !l.Label.Next || r.saysLeft(l) { // row 1 of another piece
+		if res.lefts = rest(&w.cur); r.saysLeft(l) {
 			return
 		}
 		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and the text does not say so", "say that they are left, or work them", w.cur.left)
@@ -1316,8 +1316,11 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 // leftBeside are the words of a sentence beside a row that say that stitches of it are not worked.
 var leftBeside = text.Once(`(?i)\bunworked\b|\b(?:left|leave|leaving|remain\w*) (?:free|open|aside|behind|un\w+)\b|\b(?:sts|stitches)\b[\w ]{0,40}\bleft\b|\bnot (?:be )?worked\b`)
 
-// saysLeft reports whether the text says beside a row, above or below it, that stitches are left.
+// saysLeft reports whether a row is the first of another piece, or the text says beside it, above or below, that stitches are left.
 func (r *runner) saysLeft(l *ins.Line) bool {
+	if r.no == 0 && l.Label != nil && !l.Label.Next {
+		return true
+	}
 	k := slices.Index(r.section.Lines, l)
 	from, to := l.At.Line, len(r.x.Src)
 	for i := k - 1; i >= 0 && from == l.At.Line; i-- {
