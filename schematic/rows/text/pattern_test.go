@@ -22,7 +22,7 @@ func TestAPatternFindsWhatItsExpressionFinds(t *testing.T) {
 	}
 }
 
-func TestMostLinesAreNotLookedThroughByAPattern(t *testing.T) {
+func TestAPatternTellsBeforeItLooksForGroups(t *testing.T) {
 	p := Once(`(?i)\bjoin(?:ed|ing)? with\b|\bturn\b`)()
 	require.False(t, p.may("Row 3: Ch 1, sc in each st across. (30 sc)"))
 	require.False(t, p.may("Join the yarn."))
