@@ -552,6 +552,8 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "([always] slipping [always] | [remembering] always to slip) first $st [(of/at/on/in) [$beg of] each/every/all [{w:row}] [except [on/in/of] first/last {w2:row}]]", meaning: "how rows begin", example: "Knit 5 rows, slipping the first st of each row"},
+	{rule: "neutral", pattern: "[always] slip/sl first $st (of/at/on/in) [$beg of] each/every/all {w:row} [purlwise/knitwise] [throughout] [and knit last [$st] [of each/every {w2:row}]] [except [on/in/of] first/last {w3:row}]", meaning: "how rows begin", example: "Slip the first st of every row"},
+	{rule: "neutral", pattern: "[always] slip/sl first [$st] and knit last $st (of/at/on/in) each/every/all {w:row} [throughout]", meaning: "how rows begin and end", example: "Slip the first and knit the last st of every row"},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib"},
 	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row"},
 	{rule: "neutral", pattern: "[and/but] end/ending/finish/finishing [off] {w:row} with/by", meaning: "with what the row ends", example: "Row 8: K 1, p across, ending row with k 1", when: tests{inRow, beforeThing}},

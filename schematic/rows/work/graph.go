@@ -39,6 +39,8 @@ type Graph struct {
 	yarn    string // that was taken up last; empty: the text names none
 	before  string // the same, before the row that is worked
 	oneYarn bool   // the line that is worked names a yarn for all of its rows
+	slips   string // words that say that the rows which are worked begin with a slipped stitch; empty: none do
+	whole   bool   // the next row does not
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -214,7 +216,9 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 		g.foundation(r.fab, 0, r.round) // what it goes on from
 		g.held()
 	}
+	note := slipNote(r.x)
 	for i, l := range s.Lines {
+		g.edgesOf(r.x, l, note)
 		g.Sided = g.Sided || l.Label != nil && l.Label.Side != 0
 		ends := !slices.ContainsFunc(s.Lines[i+1:], func(l *ins.Line) bool { return l.Label != nil })
 		if ends && l.Label == nil {
@@ -550,6 +554,7 @@ func (g *Graph) onStitch(f int) bool {
 
 // keep adds a row, and notes where its counted places are.
 func (g *Graph) keep(row GraphRow) {
+	g.slip(&row)
 	g.Rows = append(g.Rows, row)
 	g.places = row.places(g.places[:0])
 }
