@@ -139,6 +139,14 @@ var statements = []form{
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", when: tests{no(crochet)}, build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
+	{rule: "whole", pattern: "[$make/cont/continue] [working] [another/further] {n:num} [more] {w:row} [of/in] (k/knit/knitted/p/purl/purled)", meaning: "so many plain rows", example: "1 row purl", when: tests{knitting, either(ends, before(".", ",", ";"))}, build: func(m *match) any {
+		e, ok := evenRows(m).(*ins.Even)
+		if !ok {
+			return nil
+		}
+		e.Row = plainRow(knitOr(lastWord("p", "purl", "purled")(m)))
+		return e
+	}},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) {t:times} around/round", meaning: "so many plain rounds", example: "Knit 5 times around", build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: true}, Row: plainRow(knitOr(m.said("p", "purl")))}

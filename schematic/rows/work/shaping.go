@@ -131,10 +131,12 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 		r.no, r.side = -1, 0
 		r.endSide(n.Course)
 		return
-	case n.Row != nil && n.Rows.Set() && r.g != nil && n.Rows.At(r.size) == 1:
-		r.one(l, n.Row)
-		r.log(l, n.Row, 1)
-		r.countRows(1)
+	case n.Row != nil && n.Rows.Set() && r.g != nil && n.Rows.At(r.size) <= mostTimes:
+		for range n.Rows.At(r.size) {
+			r.one(l, n.Row)
+			r.log(l, n.Row, 1)
+			r.countRows(1)
+		}
 	case n.Rows.Set():
 		r.even(max(n.Rows.At(r.size), 0))
 	case l.Label != nil:
