@@ -32,7 +32,10 @@ var nextTold = text.Once(`;\s*[\w/()]{1,8}(?:\s*[:=]|\s*[-–—]\s)`)
 var passedBehind = text.Once(`\b(?:slip|sl)\b.*?\bk(?:nit)? ?(?:1|one|next)\b.*?\bpass\b.*?\bover\b.*?\b(?:k|knit)\b.*?\bback\b`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—]\s|\s+(?:[Ss]lip|[Pp]lace)\b)`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][A-Za-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\)|\s+(?i:cross|twist|cable)\b[\w ]{0,24}?)?(?:\s*[:=]|\s+[-–—]\s|\s+(?:[Ss]lip|[Pp]lace)\b)`)
+
+// namedBy is a short name of any letters, at the beginning of a line, before the words that describe it: MC (mock cable): knit the second stitch …
+var namedBy = text.Once(`^[\s•*-]*([A-Z][A-Za-z]{1,5})(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—])\s(.*\b(?:2nd|second|k2tog|cn|cable needle)\b.*)`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 // The words of the last may go on over the lines behind it.
@@ -49,6 +52,11 @@ func (r *Reader) tellCables(n int) {
 		return
 	}
 	names := told().FindAllStringSubmatchIndex(line, -1)
+	if m := namedBy().FindStringSubmatch(line); m != nil && len(names) == 0 {
+		if c, ok := crossOf(r.cutWords(m[2], n)); ok {
+			r.crossing(m[1], c)
+		}
+	}
 	for i, at := range names {
 		to := len(line)
 		if i+1 < len(names) {
@@ -94,6 +102,9 @@ func mayTell(line string) bool {
 	if t := strings.TrimLeft(line, " •*-"); t != "" && strings.IndexByte("CcTtRL123456789", t[0]) >= 0 && containsAny(t, "lip ", "lace ") {
 		return true
 	}
+	if namedBy().MatchString(line) {
+		return true
+	}
 	for i := range len(line) {
 		if c := line[i]; c != ':' && c != '=' && (i == 0 || line[i-1] != ' ' || c != '-' && !strings.HasPrefix(line[i:], "–") && !strings.HasPrefix(line[i:], "—")) {
 			continue
@@ -114,6 +125,9 @@ func mayTell(line string) bool {
 func describes(line string) bool {
 	if !mayTell(line) {
 		return false
+	}
+	if m := namedBy().FindStringSubmatch(line); m != nil && crosses(m[2]) {
+		return true
 	}
 	at := told().FindStringIndex(line)
 	if at == nil || at[0] > 0 {

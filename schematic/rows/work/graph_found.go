@@ -107,8 +107,10 @@ func (r *runner) meantStitches(kind *stitch.Stitch, lines []*ins.Line) (k int, o
 		switch {
 		case len(fits) == 0:
 			return 0, false
-		case len(fits) == 1, !openEnded(lines[n-1].Body):
+		case !openEnded(lines[n-1].Body):
 			return fits[0], false
+		case len(fits) == 1: // what goes on as far as its stitches do would fit on more
+			return 0, false
 		}
 		step := fits[1] - fits[0]
 		if least = shownTimes * step; step > 1 {
