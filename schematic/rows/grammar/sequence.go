@@ -788,7 +788,10 @@ func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 	switch {
 	case to >= 0:
 		r.Times, r.Until = ins.Num{}, v.(ins.Extent)
-		return s.lastTimeAt(r, to)
+		if end := s.lastTimeAt(r, to); !s.at(end-1).Is("with", "by", "on") && !s.at(end-2).Is("on") {
+			return end
+		}
+		return to // with what the row ends is its own
 	case starred:
 		r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(i, j-1)}
 		return s.lastTimeAt(r, j)
