@@ -270,7 +270,7 @@ func (w *Work) gap(r *rows.GraphRow) {
 	w.astray = w.astray || r.Number > 0
 	m := Missing{Number: r.Number, Name: r.Name, Words: r.Unread, Round: r.Round, Line: r.Line}
 	if k := len(w.missing); k > 0 && m.Words == w.missing[k-1].Words {
-		w.missing[k-1].To = r.Number
+		w.missing[k-1].To = max(w.missing[k-1].To, r.Number)
 		return
 	}
 	w.missing = append(w.missing, m)

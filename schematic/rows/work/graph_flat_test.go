@@ -1,6 +1,8 @@
 package work
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -52,8 +54,27 @@ func TestARowIsShownOnTheMultipleWithTheChainsThatAreAdded(t *testing.T) {
 	require.Len(t, g.Rows, 2)
 	assert.Equal(t, 12, g.Assumed)
 	assert.Equal(t, []int{8}, g.Rows[1].Stitches[1].Feet)
-	g = graph(t, "Terms: US\nMultiple of 6 + 3.\nRow 1: 2 dc into 3rd ch from hook, *skip 2 ch, sc into next, skip 2 ch, 5 dc into next; rep from * to last 3 ch, skip 2 ch, 3 dc into last ch.\nRow 2: Ch 1, sc into first st, *ch 2, dc5tog over next 5 sts, ch 2, sc into next st; rep from * to end.\n")
+	shells := "Terms: US\nMultiple of 6 + 3.\nRow 1: 2 dc into 3rd ch from hook, *skip 2 ch, sc into next, skip 2 ch, 5 dc into next; rep from * to last 3 ch, skip 2 ch, 3 dc into last ch.\nRow 2: Ch 1, sc into %s, *ch 2, dc5tog over next 5 sts, ch 2, sc into next st; rep from * to end.\n"
+	g = graph(t, fmt.Sprintf(shells, "each of first 2 sts"))
 	assert.NotEmpty(t, g.Rows[2].Unread, "nobody is told what does not fit on stitches that nobody said")
+	g = graph(t, fmt.Sprintf(shells, "first st")) // 2 skipped ch, 2 + 1 + 5 + 1 + 5 + 1 + 3 = 19 = 1 + 3 times 6
+	assert.Len(t, g.Rows[1].Stitches, 19)
+	assert.Equal(t, []int{0}, g.Rows[2].Stitches[len(g.Rows[2].Stitches)-1].Feet, "the last goes into the skipped chains, as row 2 tells")
+}
+
+// How rows begin and end, as designers say it (common practice).
+func TestRowsBeginWithASlippedStitchAsWordsSay(t *testing.T) {
+	kind := func(s GraphStitch) string { return strings.ToUpper(s.Stitch.ID[:1]) }
+	for words, want := range map[string]string{
+		"Knit 2 rows, slipping the first st of every row.\n":                              "SKKK\nSKKK\nKKKK\n",
+		"Knit 2 rows, slipping the first st of all except the first row.\n":               "KKKK\nSKKK\nKKKK\n",
+		"Slip the first st of every row.\nRow 1: Knit.\nRow 2: Purl.\n":                   "SKKK\nSPPP\nSKKK\n",
+		"The first st of each row is slipped purlwise.\nRow 1: Knit.\nRow 2: Purl.\n":     "SKKK\nSPPP\nSKKK\n",
+		"Slip the first and knit the last st of every row.\nRow 1: Knit.\nRow 2: Purl.\n": "SKKK\nSPPK\nSKKK\n",
+		"1 row purl.\n3 rows knit.\nPurl 2 rows.\n":                                       "PPPP\nKKKK\nKKKK\nKKKK\nPPPP\nPPPP\nKKKK\n",
+	} {
+		assert.Contains(t, pictured(t, "Cast on 4 sts.\n"+words+"Next row: Knit.\n", kind), "KKKK\n"+want, words)
+	}
 }
 
 func TestWhatIsLeftOfARow(t *testing.T) {

@@ -33,6 +33,7 @@ func (g *Graph) assume(r *runner, lines []*ins.Line) {
 		return
 	}
 	f := foundationFor(kind, k)
+	r.pick = r.pick.anew(r.triedOn(f, lines).pick.taken) // as what follows settles it
 	r.put(f, true)
 	r.begun = r.begun || kind == chainStitch() && !r.round // the row goes back along it
 	if any {
@@ -187,6 +188,12 @@ func (r *runner) multiples(kind *stitch.Stitch, lines []*ins.Line) (fits []int, 
 
 // fitsOn reports whether lines are worked on a foundation without anything that does not fit.
 func (r *runner) fitsOn(f *fabric, lines []*ins.Line) bool {
+	q := r.triedOn(f, lines)
+	return len(q.found) == 0 && len(q.all) == len(r.all) && q.known()
+}
+
+// triedOn is the work of lines on a foundation, apart from r.
+func (r *runner) triedOn(f *fabric, lines []*ins.Line) *runner {
 	q := r.fork()
 	cur := *r.cur
 	cur.rows = slices.Clip(slices.Clone(cur.rows))
@@ -196,5 +203,5 @@ func (r *runner) fitsOn(f *fabric, lines []*ins.Line) bool {
 	for _, l := range lines {
 		q.line(l)
 	}
-	return len(q.found) == 0 && len(q.all) == len(r.all) && q.known()
+	return q
 }
