@@ -135,7 +135,14 @@ func shortNotes(w *Work, s *shortText) []string {
 		return nil
 	}
 	if s.Wedge {
-		return []string{fmt.Sprintf("One repeat is drawn: work it %d times in each round", s.Times)}
+		word, between := "round", ""
+		if s.Rows {
+			word = "row"
+		}
+		if s.Edges > 0 {
+			between = " between the " + plural(s.Edges, "edge stitch")
+		}
+		return []string{fmt.Sprintf("One repeat is drawn: work it %d times in each %s%s", s.Times, word, between)}
 	}
 	if s.Of == 0 {
 		least, most := -1, 0

@@ -158,11 +158,12 @@ func through(feet, over []int) []int {
 	return out
 }
 
-// wedge is one repeat of a work in rounds that is repeats alone, such as a hat's crown: what
-// stands on one of them. It gives nil if the work is none.
+// wedge is one repeat of a work that is repeats alone, such as a hat's crown in rounds, or in rows that narrow between their edges.
+// It gives nil if the work is none.
 func (w *Work) wedge() (*Work, *shortText) {
 	from, to := w.block()
-	if from > 0 || !w.allRounds() {
+	rounds := w.allRounds()
+	if from > 0 || !rounds && !w.narrows() {
 		return nil, nil
 	}
 	st, ok := w.strips(from, to)
@@ -170,6 +171,14 @@ func (w *Work) wedge() (*Work, *shortText) {
 		return nil, nil
 	}
 	a, of, times, ok := st.ofRing()
+	edges := 0
+	one := func(place int) bool { return place >= a && place < a+of }
+	if !ok && !rounds {
+		if a, of, times, ok = st.ofRow(); ok {
+			edges = len(w.Rows[0].St) - times*of
+			one = func(place int) bool { return place < a+of || place >= a+times*of }
+		}
+	}
 	if !ok {
 		return nil, nil
 	}
@@ -179,12 +188,37 @@ func (w *Work) wedge() (*Work, *shortText) {
 	out.Rows = make([]Row, len(w.Rows))
 	var below []int
 	for r := range w.Rows {
-		out.Rows[r], below = keepRow(&w.Rows[r], all[r], a, a+of, below)
-		if n := len(out.Rows[r].St); n == 0 || n*times != len(w.Rows[r].St) {
+		out.Rows[r], below = keepRow(&w.Rows[r], all[r], one, below)
+		if n := len(out.Rows[r].St) - edges; n <= 0 || n*times != len(w.Rows[r].St)-edges {
 			return nil, nil
 		}
 	}
-	return &out, &shortText{Stitches: of * (times - 1), Times: times, Of: of, Wedge: true}
+	return &out, &shortText{Stitches: of * (times - 1), Times: times, Of: of, Wedge: true, Edges: edges, Rows: !rounds}
+}
+
+// narrows reports whether flat rows lose stitches, down to half of them at least, and none gains any.
+func (w *Work) narrows() bool {
+	for r := 1; r < len(w.Rows); r++ {
+		if row := &w.Rows[r]; row.Round || row.Unread != "" || row.Edge || len(row.St) > len(w.Rows[r-1].St) {
+			return false
+		}
+	}
+	return 2*len(w.Rows[len(w.Rows)-1].St) <= len(w.Rows[0].St)
+}
+
+// mostEdge is how many stitches an edge beside repeats may have.
+const mostEdge = 4
+
+// ofRow is where the first of the repeats begins of which a row is made between its edges, of how many places it is, and how often
+// it comes.
+func (st *strips) ofRow() (from, of, times int, ok bool) {
+	first, p, k, ok := st.repeat()
+	if !ok {
+		return 0, 0, 0, false
+	}
+	from, of = st.at[first], st.at[first+p]-st.at[first]
+	right := st.at[len(st.at)-1] - from - k*of
+	return from, of, k, of > 1 && from <= mostEdge && right >= 0 && right <= mostEdge
 }
 
 // ofRing is where a repeat begins that a whole round is made of, of how many places it is, and how often it comes. The first
@@ -268,14 +302,14 @@ func (w *Work) allRounds() bool {
 	return true
 }
 
-// keepRow is what stands on the places from a to b of the first row; below maps the places of
+// keepRow is what stands on those places of the first row; below maps the places of
 // the row below to where they are now, -1 for those that are gone.
-func keepRow(row *Row, s []span, a, b int, below []int) (Row, []int) {
+func keepRow(row *Row, s []span, kept func(place int) bool, below []int) (Row, []int) {
 	out := *row
 	out.St = nil
 	now := make([]int, len(row.St))
 	for i := range row.St {
-		if now[i] = -1; s[i].hi < a || s[i].hi >= b {
+		if now[i] = -1; !kept(s[i].hi) {
 			if row.St[i].Counts && row.St[i].Kind != nil {
 				out.Left++
 			}

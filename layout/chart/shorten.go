@@ -8,6 +8,8 @@ type shortText struct {
 	Times    int // repeats left out
 	Of       int
 	Wedge    bool // one repeat is drawn, of Times
+	Edges    int  // stitches beside it
+	Rows     bool // of rows, not of rounds
 }
 
 // shorten leaves repeats out of the middle of a work in rows that is wider than most
