@@ -248,6 +248,8 @@ var statements = []form{
 		return &ins.Even{Course: c.Course} // how many each row takes away is not said again
 	}},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [for] [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
+	{rule: "whole", pattern: "[work] (k/knit/p/purl) [across/all] [$st/row] [to end] [of row] [,] [and] $dec [{n:num}] [$st] at [each/both/$beg] [and/&] end/ends [of row]", meaning: "a plain row shaped at its ends", example: "Row 3: Knit, dec 1 st at each end", when: tests{inRow, said("each", "both", "and")}, build: plainEnds},
+	{rule: "whole", pattern: "[work] (k/knit/p/purl) [across/all] [$st/row] [to end] [of row] [,] [and] $inc [{n:num}] [$st] at [each/both/$beg] [and/&] end/ends [of row]", meaning: "a plain row shaped at its ends", example: "Row 3: Knit, inc 1 st at each end", when: tests{inRow, said("each", "both", "and")}, build: plainEnds},
 	{rule: "whole", pattern: "[work] (k/knit/p/purl) [around/across/all] [$st/round/row] , [and] ($inc/$dec [by] {n:num} [$st] | pick/picking up [and knit] {n:num} [extra] [$st] | make/making {n:num} [$st]) [evenly [around/across]] [in/over/at/across/on [each/every/both/all/either/the] gap/gaps/hole/holes/corner/corners/wrap/wraps/underarm/underarms [{x:stretch}]]", meaning: "a plain row that adds or takes away so many", example: "Next rnd: Knit, dec 2 sts", build: plainShaped},
 	{rule: "whole", pattern: "[$make] $inc evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are added in words", example: "Increase evenly by 8", build: spreadOver(true)},
 	{rule: "whole", pattern: "[$make] $inc by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are added in words", example: "Increase by 8 evenly across row", build: spreadOver(true)},
@@ -981,6 +983,22 @@ func (m *match) saysEven(e *ins.Even) bool {
 		return true
 	}
 	return e.Cloth != (ins.Cloth{}) && (m.p.line.IsRow() || m.said("cont", "continue", "work", "working"))
+}
+
+// plainEnds builds a plain row of which one stitch is worked together with the next at each end, or worked twice into.
+func plainEnds(m *match) any {
+	if n := m.num("n", 1); n.By != nil || n.All != 1 {
+		return nil
+	}
+	base, end, rest := "k", "k2tog", 2
+	if m.said("p", "purl") {
+		base, end = "p", "p2tog"
+	}
+	if !m.said(strings.Split(macros["$dec"], "/")...) {
+		end, rest = base+"fb", 1
+	}
+	middle := &ins.Stitch{Kind: stitch.ByID(base), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToLast, N: ins.N(rest), Unit: ins.Unit{Word: "st"}}}}}
+	return &ins.Repeat{Body: []ins.Item{&ins.Stitch{Kind: stitch.ByID(end), N: ins.N(1)}, middle, &ins.Stitch{Kind: stitch.ByID(end), N: ins.N(1)}}, Times: ins.N(1), Stop: -1}
 }
 
 // plainShaped builds a plain row that is shaped somewhere: knit, dec 2 sts. How many a number at each gap makes only the text's count tells.
