@@ -130,19 +130,24 @@ func (c *pages) trim() {
 	c.w = min(c.w, wide+2*margin)
 }
 
+// wedgeNote says how often a repeat is worked that is drawn for all.
+func (s *shortText) wedgeNote() string {
+	word, between := "round", ""
+	if s.Rows {
+		word = "row"
+	}
+	if s.Edges > 0 {
+		between = " between the " + plural(s.Edges, "edge stitch")
+	}
+	return fmt.Sprintf("One repeat is drawn: work it %d times in each %s%s", s.Times, word, between)
+}
+
 func shortNotes(w *Work, s *shortText) []string {
 	if s == nil {
 		return nil
 	}
 	if s.Wedge {
-		word, between := "round", ""
-		if s.Rows {
-			word = "row"
-		}
-		if s.Edges > 0 {
-			between = " between the " + plural(s.Edges, "edge stitch")
-		}
-		return []string{fmt.Sprintf("One repeat is drawn: work it %d times in each %s%s", s.Times, word, between)}
+		return []string{s.wedgeNote()}
 	}
 	if s.Of == 0 {
 		least, most := -1, 0

@@ -132,11 +132,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 		r.endSide(n.Course)
 		return
 	case n.Row != nil && n.Rows.Set() && r.g != nil && n.Rows.At(r.size) <= mostTimes:
-		for range n.Rows.At(r.size) {
-			r.one(l, n.Row)
-			r.log(l, n.Row, 1)
-			r.countRows(1)
-		}
+		r.rowsTold(l, n)
 	case n.Rows.Set():
 		r.even(max(n.Rows.At(r.size), 0))
 	case l.Label != nil:
@@ -148,6 +144,15 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 			r.tell("rows/side", finding.Warning, n.At, "these rows end after a "+names[r.side]+"-side row, not a "+names[e]+"-side row", "work one row more or less")
 		}
 		r.side = e
+	}
+}
+
+// rowsTold works the rows of which words say what each is.
+func (r *runner) rowsTold(l *ins.Line, n *ins.Even) {
+	for range n.Rows.At(r.size) {
+		r.one(l, n.Row)
+		r.log(l, n.Row, 1)
+		r.countRows(1)
 	}
 }
 
