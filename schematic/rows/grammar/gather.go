@@ -2,23 +2,24 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 )
 
 // gathered puts stitches that are told before their chain and its like into the one place that is told behind them:
 // 3 dc, ch 2, 3 dc in next corner space is worked there as a whole, and so is ch 3, 2 dc, ch 2, 3 dc in same space.
-func gathered(list []ins.Item) []ins.Item {
+func (r *Reader) gathered(list []ins.Item) []ins.Item {
 	var out []ins.Item
 	list = started(list)
 	inTurn(list)
 	betweenToo(list)
 	for i := 0; i < len(list); i++ {
 		if q, ok := list[i].(*ins.Repeat); ok && len(q.Places) == 0 {
-			q.Body = gathered(q.Body)
+			q.Body = r.gathered(q.Body)
 			intoLast(q)
 		}
-		a, b, ok := aroundChain(list[i:])
+		a, b, ok := r.aroundChain(list[i:])
 		if !ok {
 			out = append(out, list[i])
 			i += overSpaces(list[i:])
@@ -210,8 +211,8 @@ func started(list []ins.Item) []ins.Item {
 }
 
 // aroundChain are the stitches of one kind on both sides of a chain with which a list begins, if the second alone
-// are told a place, which is a space.
-func aroundChain(list []ins.Item) (a, b *ins.Stitch, ok bool) {
+// are told a place, which is a space; or any, if both are counted though there is one of each: 1 dc, ch 1, 1 dc in next dc.
+func (r *Reader) aroundChain(list []ins.Item) (a, b *ins.Stitch, ok bool) {
 	if len(list) < 3 || !is[*ins.Chain](list[1]) {
 		return nil, nil, false
 	}
@@ -221,6 +222,12 @@ func aroundChain(list []ins.Item) (a, b *ins.Stitch, ok bool) {
 		return nil, nil, false
 	}
 	p := b.Places[0]
+	one := func(n *ins.Stitch) bool {
+		return n.N.By == nil && n.N.All == 1 && strings.HasPrefix(r.x.Quote(n.Span()), "1 ")
+	}
+	if one(a) && one(b) && p.Kind == ins.InNext && p.N.By == nil && p.N.All == 1 {
+		return a, b, true
+	}
 	space := (p.Unit.Space || p.Unit.Word == "corner") && (p.Kind == ins.InNext || p.Kind == ins.InSame) && p.N.All == 1
 	least := 2
 	if p.Kind == ins.InSame { // the chain at the beginning may be the other
@@ -287,4 +294,72 @@ func standsTall(list []ins.Item) []ins.Item {
 		}
 	}
 	return list
+}
+
+// endsWithin puts what a repeat ends with at its end where that is how it begins: *sc in next sp, sc in next dc; repeat from * around,
+// ending with sc in next sp.
+func (r *Reader) endsWithin(l *ins.Line) {
+	for i := 0; i < len(l.Body); i++ {
+		q, ok := l.Body[i].(*ins.Repeat)
+		if !ok || q.Until.Kind != ins.ToEnd || q.Stop >= 0 {
+			continue
+		}
+		if beginsSo(q.Body, q.Last) && !q.LastFor.Set() {
+			q.Stop, q.Last = len(q.Last), nil
+			continue
+		}
+		to := i + 1
+		for to < len(l.Body) && is[*ins.Nothing](l.Body[to]) && r.saysEnding(l.Body[to].Span()) {
+			to++
+		}
+		k := to
+		for k < len(l.Body) && (is[*ins.Stitch](l.Body[k]) || is[*ins.Chain](l.Body[k]) || is[*ins.Skip](l.Body[k])) {
+			k++
+		}
+		if to > i+1 && len(q.Last) == 0 && beginsSo(q.Body, l.Body[to:k]) {
+			q.Stop = k - to
+			l.Body = slices.Delete(l.Body, i+1, k)
+		}
+	}
+}
+
+func (r *Reader) saysEnding(at ins.Span) bool {
+	return strings.Contains(strings.ToLower(r.x.Quote(at)), "end")
+}
+
+// beginsSo reports whether a stretch begins with instructions that each go on to the next place.
+func beginsSo(body, end []ins.Item) bool {
+	if len(end) == 0 || len(end) >= len(body) {
+		return false
+	}
+	places := 0
+	for i, n := range end {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			b, ok := body[i].(*ins.Stitch)
+			if !ok || n.Kind != b.Kind || n.Call != b.Call || n.N.All != b.N.All || n.N.By != nil || !onNext(n.Places, b.Places) {
+				return false
+			}
+			places += len(n.Places)
+		case *ins.Chain:
+			if b, ok := body[i].(*ins.Chain); !ok || n.N.All != b.N.All {
+				return false
+			}
+		case *ins.Skip:
+			if b, ok := body[i].(*ins.Skip); !ok || !onNext(n.Places, b.Places) {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return places > 0
+}
+
+// onNext reports whether two instructions go into the next place of the same kind each, or have no place.
+func onNext(a, b []ins.Place) bool {
+	return slices.EqualFunc(a, b, func(p, q ins.Place) bool {
+		u, v := p.Unit, q.Unit
+		return p.Kind == ins.InNext && q.Kind == ins.InNext && p.N.All == q.N.All && u.Stitch == v.Stitch && u.Space == v.Space && u.Chain == v.Chain && u.Group == v.Group && u.Size.All == v.Size.All
+	})
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
 )
 
@@ -343,4 +344,72 @@ func (p *parser) prose(t []text.Token) bool {
 		}
 	}
 	return words >= 4 && tells >= 2 && tells*4 >= words
+}
+
+var (
+	// stretches are what stitches are worked into and is not named by a stitch.
+	stretches = set("petal petals shell shells fan fans group groups cluster clusters corner corners scallop scallops point points loop loops lp lps sp sps space spaces arch arches v bobble bobbles popcorn popcorns picot picots pair pairs st sts stitch stitches")
+	// leading are words that lead to a place, ranking which of several it is.
+	leading, ranking = set("in into over between around"), set("next each every last first same middle center centre previous it a the complete of on at from to work working make")
+)
+
+// passedOver is where words stand that name a place or a stitch and that the reading of a row does not follow: those that tell a
+// place nearer, and those that are read as nothing though they are no sentence. Empty: there are none.
+func (r *Reader) passedOver(body []ins.Item, words []ins.Word) ins.Span {
+	if !r.crochet {
+		return ins.Span{}
+	}
+	for _, n := range body {
+		var places []ins.Place
+		switch n := n.(type) {
+		case *ins.Nothing:
+			if r.namesOnly(n.Span(), words) {
+				return n.Span()
+			}
+		case *ins.Stitch:
+			places = n.Places
+		case *ins.Skip:
+			places = n.Places
+		case *ins.Repeat:
+			if s := r.passedOver(n.Body, words); s != (ins.Span{}) {
+				return s
+			}
+			places = n.Places
+		}
+		for _, p := range places {
+			if p.Passed != (ins.Span{}) {
+				return p.Passed
+			}
+		}
+	}
+	return ins.Span{}
+}
+
+// namesOnly reports whether the words at a place do nothing but name stitches and where they are worked: in next loop, shell over
+// shell. In brackets they only say more of what stands before, unless they begin with a place: in next sp (between groups).
+func (r *Reader) namesOnly(at ins.Span, words []ins.Word) bool {
+	n, named, leads := 0, false, false
+	for i := range words {
+		w := &words[i]
+		if w.Line != at.Line || w.Col < at.Col || w.Col >= at.End || w.S == ")" || w.S == "]" {
+			continue
+		}
+		s := strings.ToLower(w.S)
+		names, leads1 := r.namesWork(s), leading[s]
+		bracket := s == "(" || s == "["
+		switch {
+		case bracket && n == 0, leads1:
+		case n == 1 && i > 0 && (words[i-1].S == "(" || words[i-1].S == "["), !names && !ranking[s]:
+			return false
+		}
+		n++
+		named, leads = named || names, leads || leads1
+	}
+	return named && leads
+}
+
+// namesWork reports whether a word names a stitch or what stitches are worked into.
+func (r *Reader) namesWork(s string) bool {
+	_, stitch := r.thing([]byte(s))
+	return (stitch || stretches[s]) && !leading[s] && !ranking[s]
 }

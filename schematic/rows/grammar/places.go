@@ -157,6 +157,7 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
 		pl.Extent = e
 	}
+	pl.Passed, _ = m.get("tail").(ins.Span)
 	if u.Row {
 		pl.Kind = ins.RowEnds
 	}
@@ -608,45 +609,71 @@ var tailWords = map[string]bool{"of": true, "on": true, "at": true, "from": true
 	"after": true, "with": true, "worked": true, "marked": true, "behind": true, "only": true, "in": true, "used": true, "skipped": true, "down": true, "up": true, "above": true, "between": true, "below2": true}
 
 // leadsTo reads up to which space counted stitches go: sl st in next 2 sts to next ch-3 loop.
-func (p *parser) leadsTo(i int) (any, int) {
+func (p *parser) leadsTo(i int) int {
 	if p.at(i-2).Kind == 'n' {
 		if v, to := p.named("extent", i); to >= 0 && v.(ins.Extent).Kind == ins.ToUnit && v.(ins.Extent).Unit.Space {
-			return true, to
+			return to
 		}
 	}
-	return nil, -1
+	return -1
 }
 
-// tail reads words that tell a place nearer: of previous row, on body, from previous round.
+// tail reads words that tell a place nearer: of previous row, on body, from previous round. Its value is where those stand that
+// name another place, which nothing of the reading follows; nil: none do.
 func tail(p *parser, i int) (any, int) {
+	to := p.tailEnd(i)
+	if to < 0 {
+		return nil, -1
+	}
+	if p.namesPlace(i, to) {
+		return p.span(i, to-1), to
+	}
+	return ins.Span{}, to
+}
+
+// namesPlace reports whether a tail names a place of its own, and not a row, the beginning of one or that of chains.
+func (p *parser) namesPlace(i, to int) bool {
+	names, which := false, p.at(i).Is("between", "behind")
+	for k := i; k < to; k++ {
+		t := p.at(k)
+		if _, row := text.RowWord(t.S); row || t.Is("beg", "beginning", "starting", "turning", "tch", "ring", "joining", "hook", "chain", "color", "colour", "loop", "lp") {
+			return false
+		}
+		names = names || stretches[t.S] || p.thingAt(k)
+		which = which || t.Is("next", "each", "every", "first", "last", "middle", "center", "centre")
+	}
+	return names && which
+}
+
+func (p *parser) tailEnd(i int) int {
 	t := p.at(i)
 	if t.Is("that", "where", "which") && p.at(i+1).Is("you") { // in same st that you worked into last
 		j := i + 2
 		for j < len(p.t) && p.at(j).Kind != 'p' && p.at(j).Kind != 'g' {
 			j++
 		}
-		return true, j
+		return j
 	}
 	if to := p.beside(i); to >= 0 {
-		return true, to
+		return to
 	}
 	if t.Kind != 'w' || !tailWords[t.S] && !t.Is("to") || t.Is("at") && p.at(i+1).Is("same") {
-		return nil, -1
+		return -1
 	}
 	if t.Is("to") {
 		return p.leadsTo(i)
 	}
 	if t.Is("in", "along", "before", "after", "from", "with") && !p.tailOf(i+1) {
-		return nil, -1
+		return -1
 	}
 	j := i + 1
 	for j < len(p.t) && !p.endsTail(j) && (j == i+1 || p.at(j-1).Kind != 'n' || p.at(j).Kind != 'n') {
 		j++
 	}
 	if j == i+1 && !t.Is("below", "only", "above", "used", "left", "made") {
-		return nil, -1
+		return -1
 	}
-	return true, j
+	return j
 }
 
 // beside is where words end that tell a place by another: in next st 2 rows below, in the space before next dc. -1: they
@@ -740,6 +767,7 @@ var extents = []form{
 			return toEnd(m)
 		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
+	{rule: "extent", pattern: "all", meaning: "to the end of the row", example: "Rnd 2: *K2, p2; rep from * all, ending with k2", when: tests{before("ending", "end")}, build: toEnd},
 	{rule: "extent", pattern: "all [of/the] but/except [$next/last/final] {n:num} [{u:unit}]", meaning: "to the last so many stitches", example: "k all but the last 3 sts", build: toLast},
 	{rule: "extent", pattern: "in/on/for [all] $rem [$st]", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},

@@ -2487,8 +2487,9 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Stated = nil
 	}
 	if r.crochet {
-		l.Body = standsTall(startsInGroup(gathered(l.Body)))
+		l.Body = standsTall(startsInGroup(r.gathered(l.Body)))
 		r.lastOfLegs(l.Body, true)
+		r.endsWithin(l)
 	}
 	r.firstLoop(l)
 	r.slipsFirst(l)
@@ -2501,6 +2502,7 @@ func (r *Reader) line(tokens []text.Token) {
 	r.turnedBefore(l)
 	r.slippedBefore(l)
 	r.bareShaping(l)
+	l.Passed = r.passedOver(l.Body, l.Words)
 	l.Chart = slices.ContainsFunc(l.Body, charted)
 	l.Needles = r.needleCounts(tokens)
 	if l.Label == nil && !r.kept(l, tokens) && !short {

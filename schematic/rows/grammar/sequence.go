@@ -2770,7 +2770,7 @@ func (s *sequence) counted() bool {
 	if parts := s.countedInParts(lead); parts || !s.mayLead(lead) {
 		return parts
 	}
-	firm := lead > s.i || s.parted()
+	firm := lead > s.i || s.parted() || s.behindJoin()
 	end := s.countEnd()
 	for _, to := range []int{end, s.lastComma(end)} {
 		if to <= s.i {
@@ -2780,7 +2780,7 @@ func (s *sequence) counted() bool {
 			to--
 		}
 		g := s.countsOf(s.t[s.i:to])
-		if g == nil || len(g) == 1 && g[0].Unit.Chain || !s.isCount(g, to, firm) ||
+		if g == nil || (len(g) == 1 || s.behindJoin()) && g[0].Unit.Chain || !s.isCount(g, to, firm) ||
 			firm && lead == s.i && s.at(s.i).Kind == 'n' && !s.restIsNothing(to) && !s.restIsWords(to) {
 			continue
 		}
@@ -2814,6 +2814,20 @@ func (s *sequence) parted() bool {
 	return s.sep == "--" || s.sep == "-" || s.sep == "=" || s.sep == ":" && s.i > 1 && !from
 }
 
+// behindJoin reports whether the round was just joined: stitches without a place are counted there, and worked no more.
+func (s *sequence) behindJoin() bool {
+	for _, n := range slices.Backward(s.out) {
+		switch n.(type) {
+		case *ins.Nothing:
+			continue
+		case *ins.Join:
+			return s.line.IsRow() && slices.ContainsFunc(s.out, pastStart)
+		}
+		break
+	}
+	return false
+}
+
 // behindLead is where the number of a count may stand: behind the words that lead to it.
 func (s *sequence) behindLead() int {
 	lead := s.i
@@ -2843,7 +2857,7 @@ func (s *sequence) mayLead(lead int) bool {
 // countEnd is where a count that begins here ends at the latest; here, if that is too far.
 func (s *sequence) countEnd() int {
 	end := s.i
-	for end < len(s.t) && s.at(end).Kind != 'g' && !s.at(end).Is(".", "--", "=", "turn", "join", "fasten", ";") && !(s.at(end).Is("forming") && end > s.i) {
+	for end < len(s.t) && s.at(end).Kind != 'g' && (!s.at(end).Is(".", "--", "=", "turn", "join", "fasten", ";") || s.at(end).Is(";") && s.at(end+1).Kind == 'n' && s.behindJoin()) && !(s.at(end).Is("forming") && end > s.i) {
 		if end++; end-s.i > mostCount {
 			return s.i
 		}

@@ -603,6 +603,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "(working/work/crocheting) through (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through layers of both pieces, sc in each st across"},
 	{rule: "neutral", pattern: "(do not | don not | dont | don't) (turn/join/fasten/finish/tie/end/bind/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join"},
 	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles", when: tests{no(said("pick")), no(said("fasten")), either(no(said("in")), said("color", "colour", "yarn", "to", "mc", "cc", "b", "a", "c"))}},
+	{rule: "neutral", pattern: "leave/leaving [a/about/approximately] [long] {len} [long] (tail/tails/end/ends/length/strand/thread/yarn) [{x:stretch}]", meaning: "yarn is left to sew with", example: "Rnd 1: 6 sc in ring, join, fasten off leaving a 12 inch tail"},
 	{rule: "neutral", pattern: "(thread/draw/pull/run/gather) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts"},
 	{rule: "neutral", pattern: "$inc/$dec [by] {n:num} {u:unit} [in/on/with/at] [end] [of] each/every/this [row/rnd/round]", meaning: "how many groups more or fewer each row has", example: "Rows 4-9: Work as Row 3, increasing 1 block in each row", when: tests{ofGroups("u")}},
 	{rule: "neutral", pattern: "$inc/$dec until [you] [are/have] [left] [with] [only] {n:num} {u:unit} [remains/remain/left]", meaning: "how many groups there are then", example: "Rows 12-19: Rep Row 11, decreasing until you are left with 1 block", when: tests{ofGroups("u")}},
@@ -1523,7 +1524,7 @@ func joinWords(p *parser, i int) (any, int) {
 	j, named := i, false
 	for ; j < len(p.t); j++ {
 		t := p.at(j)
-		if t.Kind == 'p' && !t.Is("-") || t.Kind == 'g' || t.Is("and", "then", "turn", "rep", "repeat", "cut", "fasten", "do", "form", "ring", "work", "yarn") {
+		if t.Kind == 'p' && (!t.Is("-") || !t.Glued && p.at(j+1).Kind == 'n' && !p.at(j+1).Glued) || t.Kind == 'g' || t.Is("and", "then", "turn", "rep", "repeat", "cut", "fasten", "do", "form", "ring", "work", "yarn") {
 			break
 		}
 		chain := t.Is("ch", "chain", "chs")

@@ -353,6 +353,7 @@ type Place struct {
 	Nth    int  // of the turning chain: the chain of it that is its top; 0: not told
 	Last   bool // of the last group of the row
 	Far    bool // in a row further down, or in a loop of the stitch: nothing of the row below is named
+	Passed Span // words that tell it nearer by another place, and are not followed; empty: none
 }
 
 // ExtentKind is how far something goes.

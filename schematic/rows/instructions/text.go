@@ -60,6 +60,7 @@ type Line struct {
 	Needles []NeedleCount // how many stitches needles hold behind it, as its words say
 	Mark    string        // the sign from which rows are repeated; empty: none
 	Changed *Change       // by how many stitches it differs from the row before, as its words say; nil: they don't
+	Passed  Span          // words that name a place or a stitch, and that its reading does not follow; empty: none
 	Doubted bool          // its words were not followed: it is likely worded otherwise than it was read
 }
 

@@ -1,17 +1,20 @@
 package work
 
 import (
+	"slices"
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 )
 
-// joined reports whether a row's instructions close it.
+// joined reports whether a row's instructions close it. Those that make the ring into which they go do not.
 func joined(body []ins.Item) bool {
-	for _, n := range body {
+	for i, n := range body {
 		switch n := n.(type) {
 		case *ins.Join:
-			return true
+			if n.Name != "ring" || ringAlone(body) || slices.ContainsFunc(body[:i], func(n ins.Item) bool { return is[*ins.Stitch](n) || is[*ins.Repeat](n) }) {
+				return true
+			}
 		case *ins.Repeat:
 			if joined(n.Body) {
 				return true
@@ -179,12 +182,38 @@ func (g *Graph) afar(n ins.Item) {
 	}
 }
 
-const misfits = "it does not fit on the row below"
+const (
+	misfits    = "it does not fit on the row below"
+	whichSpace = "which space is the same one"
+)
+
+// fills reports whether the row that was begun works into every stitch of the row below.
+func (g *Graph) fills() bool {
+	if len(g.Rows) == 0 || g.cur.Back > 0 {
+		return false
+	}
+	used := map[int]bool{}
+	for i := range g.cur.Stitches {
+		for _, f := range g.cur.Stitches[i].Feet {
+			used[f] = true
+		}
+	}
+	below := g.Rows[len(g.Rows)-1].Stitches
+	for i := range below {
+		if s := &below[i]; s.Counts && s.Stitch != nil && s.Stitch.ID != "ch" && !used[i] {
+			return false
+		}
+	}
+	return true
+}
 
 // unsure notes why it is not sure where a row that was worked over below stands, if it is not.
 func (g *Graph) unsure(w *work, below *fabric) {
 	if g == nil {
 		return
+	}
+	if g.doubt == whichSpace && !uses(w.found) && g.fills() { // the stitch that the round before was joined to: in same space, next sc
+		g.doubt = ""
 	}
 	if g.Assumed > 0 && uses(w.found) { // nobody is told what does not fit there
 		g.doubt = misfits

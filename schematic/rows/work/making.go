@@ -567,7 +567,7 @@ func (w *work) same(n ins.Item, p *ins.Place) {
 	}
 	w.toSame(p)
 	if st, ok := n.(*ins.Stitch); p.Unit.Space && !w.gaps && w.round && w.from.spaces(0) && !(ok && st.Kind != nil && st.Kind.ID == "slst") && w.g.onStitch(w.lastPos) {
-		w.doubtful("which space is the same one")
+		w.doubtful(whichSpace)
 	}
 	w.foot(n, w.feet(w.lastPos))
 }

@@ -1193,8 +1193,9 @@ func asIfFitted(list []reading, from, stitches int) []reading {
 
 // drawn ends the row in the graph.
 func (r *runner) drawn(l *ins.Line) {
-	vague := func(s ins.StitchGroup) bool { return s.Unit.Stretch && !s.Any }                                   // 3 shells that nothing tells
-	if l.Stated != nil && !slices.ContainsFunc(l.Stated, vague) && len(r.misfits(l, r.fab)) == 0 || r.res.pin { // its count says what it stands on
+	vague := func(s ins.StitchGroup) bool { return s.Unit.Stretch && !s.Any } // 3 shells that nothing tells
+	counted := l.Stated != nil && !slices.ContainsFunc(l.Stated, vague) && len(r.misfits(l, r.fab)) == 0
+	if counted || r.res.pin { // its count says what it stands on
 		r.g.lost = false
 	}
 	side := r.side
@@ -1202,7 +1203,9 @@ func (r *runner) drawn(l *ins.Line) {
 		side = 3 - side
 	}
 	r.g.cur.Sided = l.Label != nil && l.Label.Side != 0
-	r.g.cur.Amiss = r.untrusted(l)
+	if r.g.cur.Amiss = r.untrusted(l); r.g.cur.Amiss == "" && l.Passed != (ins.Span{}) && !counted {
+		r.g.cur.Amiss = "it is drawn without '" + r.x.Quote(l.Passed) + "', which was not followed"
+	}
 	r.g.commit(side, nameOf(l))
 }
 
@@ -1282,10 +1285,11 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	if w.usesAll() {
 		return
 	}
+	_, _, into := ringedIn(l.Body)
 	switch {
 	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), r.leavesEnd(w, l, body) && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
-	case l.Label == nil && l.Stated == nil && !w.leave && (r.round || offLast(body)): // hdc in next st, sl st in next st: the end of a spiral; k1, p1, bind off the next 2 sts: the rest is told behind
+	case l.Label == nil && l.Stated == nil && !w.leave && (r.round && !into || offLast(body)): // hdc in next st, sl st in next st: the end of a spiral; k1, p1, bind off the next 2 sts: the rest is told behind
 		res.total = true
 	case endsInSlip(body):
 		res.lefts = rest(&w.cur)
