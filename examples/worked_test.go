@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
@@ -21,7 +22,7 @@ func garments(t *testing.T, file string) (*schematic.Pattern, []*schematic.Garme
 	require.NoError(t, err)
 	p, found := read.Pattern(file, src)
 	require.Empty(t, found)
-	return p, schematic.WorkAll(p)
+	return p, bysize.WorkAll(p)
 }
 
 func piece(t *testing.T, g *schematic.Garment, name string) *schematic.Made {

@@ -1,7 +1,6 @@
 package schematic
 
 import (
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -97,60 +96,10 @@ func TestWhichWordsWarn(t *testing.T) {
 	}
 }
 
-func TestOneNameForSeveralPanels(t *testing.T) {
-	for want, names := range map[string][]string{
-		"Gore": {"Gore 1", "Gore 2", "Gore 13"}, "Wedge": {"Wedge A", "Wedge B"}, "Gore 1": {"Gore 1", "Gore 1"}, "Front and Back": {"Front", "Back"}, "A, B, C and D": {"A", "B", "C", "D"},
-		"A, B and 3 more": {"A", "B", "C", "D", "E"}, "Left side and Right side": {"Left side", "Right side"}, "Row 12b and Row 13b": {"Row 12b", "Row 13b"},
-	} {
-		assert.Equal(t, want, together(names))
-	}
+func TestHowManyPanelsAViewStandsFor(t *testing.T) {
 	for want, v := range map[string]View{"": {Alike: 1}, "2 alike, side by side": {Alike: 2}, "3 alike, side by side, one of them mirrored": {Alike: 3, Mirror: 1}, "6 alike, side by side, 3 of them mirrored": {Alike: 6, Mirror: 3}} {
 		assert.Equal(t, want, v.AlikeText())
 	}
-}
-
-// What one view shows the other must show, mirrored or not, be it one thing alone that differs.
-func TestWhatMakesTwoPanelsAlike(t *testing.T) {
-	panel := func() View {
-		return View{Panel: true, Outline: [][]Point{{{0, 0}, {4, 0}, {3, 5}}}, Lines: []Line{{Kind: LineMark, A: Point{1, 1}, B: Point{2, 1}}}, Ribs: []Hatch{{Poly: []Point{{0, 0}, {1, 0}, {1, 1}}, Dir: Point{0, 1}, Gap: 2}},
-			Notches: []Notch{{Number: 1, At: Point{2, 0}}}, Marks: []Marked{{What: "button", At: Point{1, 2}}}, Parts: []PartName{{Name: "x", At: Point{2, 2}}}, Arrow: Point{0, 1}}
-	}
-	mirror := func(v View) View {
-		over := func(p *Point) { p.X = -p.X }
-		for _, l := range append(v.Outline[:len(v.Outline):len(v.Outline)], v.Ribs[0].Poly) { // and anticlockwise again
-			slices.Reverse(l)
-			for i := range l {
-				over(&l[i])
-			}
-		}
-		for _, p := range []*Point{&v.Lines[0].A, &v.Lines[0].B, &v.Ribs[0].Dir, &v.Notches[0].At, &v.Marks[0].At, &v.Parts[0].At, &v.Arrow} {
-			over(p)
-		}
-		return v
-	}
-	like := func(change func(*View)) [2]bool {
-		v, over := panel(), panel()
-		change(&v)
-		change(&over)
-		m := &Made{Views: []View{panel(), v, mirror(over)}}
-		return [2]bool{m.alike(0, 1, same), m.alike(0, 2, mirrored)}
-	}
-	assert.Equal(t, [2]bool{true, true}, like(func(*View) {}))
-	assert.Equal(t, [2]bool{true, true}, like(func(v *View) { v.Outline[0] = []Point{{4, 0.0004}, {3, 5}, {0, 0}} }), "wherever it begins, to a thousandth")
-	for i, change := range []func(*View){
-		func(v *View) { v.Panel = false }, func(v *View) { v.Half = true }, func(v *View) { v.Disc = true }, func(v *View) { v.Outline = append(v.Outline, v.Outline[0]) },
-		func(v *View) { v.Outline[0][2].Y = 5.001 }, func(v *View) { v.Outline[0][2].X = 3.001 }, func(v *View) { v.Lines[0].Kind = LineFold }, func(v *View) { v.Lines[0].B.X = 3 }, func(v *View) { v.Ribs[0].Gap = 3 },
-		func(v *View) { v.Ribs[0].Poly[1].X = 2 }, func(v *View) { v.Ribs[0].Dir = Point{1, 0} }, func(v *View) { v.Notches[0].Number = 2 }, func(v *View) { v.Notches[0].At.Y = 1 }, func(v *View) { v.Marks[0].What = "" },
-		func(v *View) { v.Marks[0].At.X = 2 }, func(v *View) { v.Parts[0].At.Y = 1 }, func(v *View) { v.Arrow = Point{0, -1} },
-	} {
-		assert.Equal(t, [2]bool{}, like(change), "%d", i)
-	}
-	m := &Made{Views: []View{panel(), panel()}, Measures: []Measure{{View: 1, Main: true, Count: 3}}}
-	assert.False(t, m.alike(0, 1, same), "measured otherwise")
-	m.Measures[0].Main = false
-	assert.True(t, m.alike(0, 1, same))
-	m.Broken = true
-	assert.False(t, m.alike(0, 1, same))
 }
 
 // By hand: 9 rows and 7 stitches at 2 in every 3: 3 times 2 are 6 and 7 each, or of 16 together 5 times 2 and 1; at 5 in every 3, 8 rows are 2 times 5 and 1 + 1 for each of the two left.
@@ -203,5 +152,12 @@ func TestLiveStitchesThatAPieceBeginsWith(t *testing.T) {
 		n, guessed := of(c.h, c.m)
 		assert.Equal(t, c.n, n, "%+v", c.h)
 		assert.Equal(t, c.guessed, guessed, "%+v", c.h)
+	}
+}
+
+func TestANameSaysTheSameOfTheOtherSide(t *testing.T) {
+	for name, other := range map[string]string{"Left front": "Right front", "Right front left neck": "Left front right neck", "Body left armhole": "Body right armhole", "Back": "Back", "leftover": "leftover"} {
+		assert.Equal(t, other, OtherSide(name))
+		assert.Equal(t, name, OtherSide(other))
 	}
 }

@@ -1,7 +1,9 @@
 package schematic
 
 import (
+	"fmt"
 	"iter"
+	"slices"
 	"sync"
 
 	"flatwright/schematic/finding"
@@ -84,6 +86,13 @@ func (m *Made) Worked() *Made {
 		return m.apart
 	}
 	return m
+}
+
+// Keep keeps the piece as it is for Worked and for names, before panels that are alike are drawn once.
+func (m *Made) Keep() {
+	whole := *m
+	whole.Measures, whole.Edges = slices.Clone(m.Measures), slices.Clone(m.Edges)
+	m.apart = &whole
 }
 
 // GaugeArea is fabric area by gauge, mm², for yarn sums.
@@ -246,7 +255,7 @@ type Edge struct {
 	Doubt    bool      // it follows from an error in the working
 	Pos      finding.Pos
 
-	piece string // the ID of the piece, for an edge of a seam
+	Piece string // the ID of the piece, for an edge of a seam
 }
 
 // Step is the record of one section as worked in one size.
@@ -328,4 +337,17 @@ func (m *Made) RowEnds() bool {
 		across = across || t.Across
 	}
 	return across
+}
+
+// AlikeText says for how many panels the view stands; nothing for one.
+func (v *View) AlikeText() string {
+	switch {
+	case v.Alike < 2:
+		return ""
+	case v.Mirror == 0:
+		return fmt.Sprintf("%d alike, side by side", v.Alike)
+	case v.Mirror == 1:
+		return fmt.Sprintf("%d alike, side by side, one of them mirrored", v.Alike)
+	}
+	return fmt.Sprintf("%d alike, side by side, %d of them mirrored", v.Alike, v.Mirror)
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/given"
 )
 
@@ -48,7 +49,7 @@ func sizesOf(t *testing.T, name string) (first, last map[string]float64) {
 		}
 		return out
 	}
-	all := schematic.WorkAll(p)
+	all := bysize.WorkAll(p)
 	return of(all[0]), of(all[len(all)-1])
 }
 

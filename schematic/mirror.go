@@ -3,6 +3,8 @@ package schematic
 import (
 	"slices"
 	"strings"
+
+	"flatwright/schematic/finding"
 )
 
 // mirrored is the piece as its mirror image, under its own name.
@@ -19,7 +21,7 @@ func (m *Made) mirrored(q *Piece, i int) *Made {
 		s.A, s.B = s.A.mirrored(), s.B.mirrored()
 		return s
 	})
-	c.Edges = mapped(m.Edges, Edge.mirrored)
+	c.Edges = mapped(m.Edges, Edge.Mirrored)
 	return &c
 }
 
@@ -32,7 +34,8 @@ func turnedOver(path []Point) []Point {
 	return out
 }
 
-func (e Edge) mirrored() Edge {
+// Mirrored is the edge as its mirror image.
+func (e Edge) Mirrored() Edge {
 	e.Path, e.Left, e.Right = turnedOver(e.Path), e.Right, e.Left
 	return e
 }
@@ -66,4 +69,25 @@ func mirrorID(id string) string {
 		return strings.TrimSuffix(id, ".right") + ".left"
 	}
 	return id
+}
+
+// OtherSide is a name, or a reference to an edge, with each left a right and each right a left: what it says of the other side of the body.
+func OtherSide(name string) string {
+	words := strings.Fields(name)
+	for i, w := range words {
+		other := ""
+		switch {
+		case strings.EqualFold(w, "left"):
+			other = "right"
+		case strings.EqualFold(w, "right"):
+			other = "left"
+		default:
+			continue
+		}
+		if w[0] < 'a' {
+			other = finding.Capital(other)
+		}
+		words[i] = other
+	}
+	return strings.Join(words, " ")
 }

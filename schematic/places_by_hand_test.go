@@ -25,19 +25,6 @@ func TestAWordIsCutOffTheFrontOfAName(t *testing.T) {
 	}
 }
 
-// By hand: over a way from 0,0 to 10,0 and up to 10,20. Beside it the distance is square to it; past its ends it is that from the end, by 3, 4, 5.
-func TestHowFarAPlaceIsFromAWay(t *testing.T) {
-	way := []Point{{0, 0}, {10, 0}, {10, 20}}
-	for p, want := range map[Point]float64{{5, 0}: 0, {5, -3}: 3, {4, 2}: 2, {13, 24}: 5, {-3, 4}: 5, {7, 10}: 3, {12, 15}: 2, {10, 20}: 0, {-4, -3}: 5, {10, 25}: 5} {
-		assert.InDelta(t, want, distToPath(way, p), 1e-9, "%v", p)
-	}
-	slanted := []Point{{0, 0}, {30, 40}}
-	assert.InDelta(t, 5, distToPath(slanted, Point{15 + 4, 20 - 3}), 1e-9)
-	assert.InDelta(t, 10, distToPath(slanted, Point{30 + 6, 40 + 8}), 1e-9)
-	assert.InDelta(t, 5, distToPath([]Point{{1, 1}, {1, 1}}, Point{4, 5}), 1e-9, "a way of no length")
-	assert.True(t, math.IsInf(distToPath(nil, Point{}), 1))
-}
-
 // By hand: of 100 stitches a half has its middle at 25. A gap from 20 to 30 lies there, one from 30 to 50 is 15 on, one at the beginning 20 back, one from 70 to 80 lies in the middle of the other half.
 func TestARoundIsFoldedSoThatItsGapIsInTheMiddle(t *testing.T) {
 	for gap, want := range map[[2]int]int{{20, 30}: 0, {30, 50}: 15, {0, 10}: 80, {70, 80}: 0, {40, 60}: 25, {42, 62}: 77, {-6, 6}: 75 + 50 - 100} {
@@ -190,18 +177,6 @@ func TestPanelsAreNotShapedPastTheirWidth(t *testing.T) {
 	for k, want := range []int{1, 2, 2, 1} {
 		assert.Equal(t, want, f.edges(k))
 	}
-}
-
-// By hand: of four views the last two are alike, and the last like the first: the three lie side by side, beginning with the third.
-func TestViewsThatAreAlikeAcrossTheJoin(t *testing.T) {
-	as := []likeness{unlike, same, unlike, same}
-	assert.Equal(t, 2, acrossJoin(as, mirrored))
-	assert.Equal(t, []likeness{mirrored, same, unlike, same}, as)
-	as = []likeness{unlike, same, same, same}
-	assert.Equal(t, 0, acrossJoin(as, same))
-	assert.Equal(t, unlike, as[0], "all are alike, and the first begins")
-	assert.Equal(t, 0, acrossJoin([]likeness{unlike, same, same, unlike}, same))
-	assert.Equal(t, 0, acrossJoin([]likeness{unlike, same, unlike, same}, unlike))
 }
 
 // By hand: a triangle's corners of 60 degrees reach √3 as far as its sides do, half a hexagon's and a hexagon's of 120 degrees 2/√3.

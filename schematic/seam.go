@@ -301,7 +301,7 @@ func side(chain []ofPiece, one bool) (edges []Edge, length units.Num, count int)
 		if one {
 			times = 1
 		}
-		e.edge.piece = e.m.ID
+		e.edge.Piece = e.m.ID
 		edges = append(edges, e.edge)
 		length = length.Add(e.edge.Length.Times(times))
 		count += (e.edge.Rows + e.edge.Stitches) * times

@@ -95,7 +95,7 @@ func TestOneSideOfASeam(t *testing.T) {
 	edges, length, count := side(chain, false)
 	assert.Equal(t, units.Int(160), length)
 	assert.Equal(t, 52, count)
-	assert.Equal(t, []string{"sleeve", "sleeve"}, []string{edges[0].piece, edges[1].piece})
+	assert.Equal(t, []string{"sleeve", "sleeve"}, []string{edges[0].Piece, edges[1].Piece})
 	_, length, count = side(chain, true)
 	assert.Equal(t, units.Int(80), length)
 	assert.Equal(t, 26, count)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/given"
 )
 
@@ -16,7 +17,7 @@ import (
 // that every number of a drawing is a count of the text.
 func squared(t *testing.T, text string) *schematic.Garment {
 	t.Helper()
-	return schematic.WorkAll(given.Text(t, "version: 1\npattern: Squares\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 10 sts and 10 rows over 10 cm in hdc\n  wide: 5 sts and 10 rows over 10 cm in bobbles\n"+text))[0]
+	return bysize.WorkAll(given.Text(t, "version: 1\npattern: Squares\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 10 sts and 10 rows over 10 cm in hdc\n  wide: 5 sts and 10 rows over 10 cm in bobbles\n"+text))[0]
 }
 
 // cm is a length in mm as centimetres, to a hundredth of a millimetre.

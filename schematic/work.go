@@ -10,17 +10,6 @@ import (
 	"flatwright/schematic/units"
 )
 
-// WorkAll works the pattern in every size, in the order of the sizes, and draws panels that
-// are alike in all of them once (see DrawOnce).
-func WorkAll(p *Pattern) []*Garment {
-	all := make([]*Garment, p.Sizes.Len())
-	for i := range all {
-		all[i] = Work(p, i)
-	}
-	DrawOnce(all)
-	return all
-}
-
 // Work works the pattern in size i (an index into its sizes): every section of every
 // piece at its gauge. What does not add up is told in Findings and worked on
 // with what there is, so that there is always something to look at. The pattern

@@ -295,7 +295,7 @@ func TestAPieceWithoutRowsIsLeftOutOfItsSize(t *testing.T) {
 		&Piece{Name: "Other pocket", MirrorOf: "Pocket", Pos: at(9)},
 	)
 	p.Sizes = expr.Sizes{Names: []string{"S", "M", "L"}, Groups: []int{1, 2}}
-	gs := WorkAll(p)
+	gs := []*Garment{Work(p, 0), Work(p, 1), Work(p, 2)}
 	for i, want := range [][]string{nil, {"Pocket", "Other pocket"}, nil} {
 		assert.Equal(t, want, gs[i].Without)
 		assert.Len(t, gs[i].Pieces, 3-len(want))

@@ -14,7 +14,7 @@ func (p *plan) design() *schematic.Drawing { return &p.g.Pattern.Drawing }
 // the pieces.
 func inOrder(g *schematic.Garment, pieces []*schematic.Made) []*schematic.Made {
 	if g.Pattern.Drawing.OneOutline {
-		pieces = schematic.OneOutline(pieces)
+		pieces = oneOutline(pieces)
 	}
 	views := g.Pattern.Drawing.Views
 	if len(views) == 0 {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -26,7 +27,7 @@ func TestAPieceThatOnlyOtherSizesHaveStandsOnTheSheetOfAllSizes(t *testing.T) {
 	p := &schematic.Pattern{Title: "t", Steps: units.Usual, Sizes: expr.Sizes{Names: []string{"S", "M", "L"}, Groups: []int{3}},
 		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(20), Rows: units.Int(20), Over: units.Int(100)}},
 		Pieces: []*schematic.Piece{square("Pocket", none), square("Back", expr.Graded{})}}
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	require.Len(t, gs[1].Pieces, 1)
 	titles := func(l Labels) []string {
 		plan, err := newPlan(gs, Options{Labels: l, Size: 1, Paper: A4})

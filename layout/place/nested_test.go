@@ -12,6 +12,7 @@ import (
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/random"
 	"flatwright/schematic/units"
 )
@@ -32,7 +33,7 @@ func TestNothingOverlapsOnNestedDrawingsOfRandomGarments(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var gs []*schematic.Garment
 		if rapid.Bool().Draw(t, "worked") {
-			gs = schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern"))
+			gs = bysize.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern"))
 		} else {
 			gs = randomGarments(t)
 		}

@@ -12,6 +12,7 @@ import (
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/random"
 	"flatwright/schematic/units"
@@ -224,7 +225,7 @@ func TestNothingOverlapsOnAnySheetOfWorkedPatterns(t *testing.T) {
 	var sum tally
 	alike, dressed := 0, 0
 	checks(t, func() bool { return alike > 0 && sum.Under > 0 && sum.everyWay() }, func(t *rapid.T) {
-		gs := schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern"))
+		gs := bysize.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern"))
 		for _, g := range gs {
 			worn.Dress(g)
 			if g.Worn != nil {

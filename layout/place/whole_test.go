@@ -11,6 +11,7 @@ import (
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -28,7 +29,7 @@ func skirt(gores int, odd bool) []*schematic.Garment {
 		sum[0], sum[1] = sum[0]+n[0], sum[1]+n[1]
 	}
 	one := expr.Counts(1, 1)
-	return schematic.WorkAll(&schematic.Pattern{Title: "Skirt", Sizes: expr.Sizes{Names: []string{"S", "M"}, Groups: []int{1, 1}}, Steps: units.Usual,
+	return bysize.WorkAll(&schematic.Pattern{Title: "Skirt", Sizes: expr.Sizes{Names: []string{"S", "M"}, Groups: []int{1, 1}}, Steps: units.Usual,
 		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(20), Rows: units.Int(25), Over: units.Int(100)}},
 		Pieces: []*schematic.Piece{{Name: "Skirt", Kind: schematic.KindBody, Round: true, Sections: []schematic.Section{
 			&schematic.CastOn{Stitches: expr.Counts(sum[0], sum[1])}, panels,

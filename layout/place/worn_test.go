@@ -9,6 +9,7 @@ import (
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/random"
 	"flatwright/schematic/read"
 	"flatwright/schematic/worn"
@@ -29,7 +30,7 @@ func wornGarments(t testing.TB, folder string) map[string][]*schematic.Garment {
 		require.NoError(t, err)
 		p, found := read.Pattern(f, text)
 		require.NotNil(t, p, "%s: %v", f, found)
-		gs := schematic.WorkAll(p)
+		gs := bysize.WorkAll(p)
 		for _, g := range gs {
 			worn.Dress(g)
 		}
@@ -87,7 +88,7 @@ func TestNothingOverlapsOnASheetOfARandomBondedGarment(t *testing.T) {
 		text := random.Bonded().Draw(t, "text")
 		p, found := read.Pattern("bonded.yaml", []byte(text))
 		require.NotNil(t, p, "%v", found)
-		gs := schematic.WorkAll(p)
+		gs := bysize.WorkAll(p)
 		worn.Dress(gs[0])
 		var st Stats
 		o := Options{Labels: rapid.SampledFrom([]Labels{OneSize, AllSizes, Letters, Blank}).Draw(t, "labels"), Units: rapid.SampledFrom([]Units{CM, Both}).Draw(t, "units"),

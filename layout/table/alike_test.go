@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -16,7 +17,7 @@ func TestPanelsThatAreAlikeAreToldOnceAndEachOfThemApartFromTheWholeRow(t *testi
 	for i := range 6 {
 		panels.Of = append(panels.Of, schematic.Panel{Name: fmt.Sprintf("Gore %d", i+1), Stitches: expr.Counts(30)})
 	}
-	gs := schematic.WorkAll(&schematic.Pattern{Title: "Skirt", Sizes: expr.Sizes{Names: []string{"M"}, Groups: []int{1}}, Steps: units.Usual,
+	gs := bysize.WorkAll(&schematic.Pattern{Title: "Skirt", Sizes: expr.Sizes{Names: []string{"M"}, Groups: []int{1}}, Steps: units.Usual,
 		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(20), Rows: units.Int(25), Over: units.Int(100)}},
 		Pieces: []*schematic.Piece{{Name: "Skirt", Kind: schematic.KindBody, Round: true, Sections: []schematic.Section{
 			&schematic.CastOn{Stitches: expr.Counts(180)}, panels,

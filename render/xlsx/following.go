@@ -7,6 +7,7 @@ import (
 
 	"flatwright/layout/table"
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
@@ -43,7 +44,7 @@ func (l *sheetLines) following() *following {
 
 // toFit are the rows of the bodies, in the order of the pattern.
 func toFit(p *schematic.Pattern) []table.Row {
-	for _, g := range table.Of(schematic.WorkAll(p)).Groups {
+	for _, g := range table.Of(bysize.WorkAll(p)).Groups {
 		if g.Name == table.ToFit {
 			return g.Rows
 		}
@@ -53,7 +54,7 @@ func toFit(p *schematic.Pattern) []table.Row {
 
 // worked is the table of a pattern's garments as lengths. Findings of a count that is stated do not count: it differs when one value is moved by itself.
 func worked(p *schematic.Pattern) grade.Worked {
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	out := grade.Worked{Lengths: grade.Lengths{}}
 	for _, g := range gs {
 		stated := slices.DeleteFunc(slices.Clone(g.Findings), func(f finding.Finding) bool { return f.Kind == "arithmetic/count" })

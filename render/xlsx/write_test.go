@@ -19,6 +19,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/long"
 	"flatwright/schematic/read"
@@ -38,7 +39,7 @@ func pattern(t testing.TB, path string, change ...string) *schematic.Pattern {
 
 func written(t testing.TB, p *schematic.Pattern) []byte {
 	var b bytes.Buffer
-	require.NoError(t, Write(&b, p, schematic.WorkAll(p)))
+	require.NoError(t, Write(&b, p, bysize.WorkAll(p)))
 	return b.Bytes()
 }
 

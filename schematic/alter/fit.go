@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/shaping"
@@ -120,7 +121,7 @@ func (f *fitter) try(moved map[string]int) *trial {
 		t.fit(i)
 	}
 	t.g = schematic.Work(&q, 0)
-	schematic.SameSides(f.base, t.g)
+	bysize.SameSides(f.base, t.g)
 	t.judge()
 	return t
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/read"
 )
@@ -142,7 +143,7 @@ pieces:
 `))
 		require.Empty(t, found)
 		fix := ""
-		for _, f := range check.Pattern(p, schematic.WorkAll(p)) {
+		for _, f := range check.Pattern(p, bysize.WorkAll(p)) {
 			if f.Kind == "joins/band" {
 				fix = f.Fix
 			}

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/finding"
 )
 
@@ -76,7 +77,7 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 	if len(p.Grading) > 0 || !slices.ContainsFunc(all, func(f finding.Finding) bool { return f.Kind == "drawn/written" }) {
 		return nil
 	}
-	before := schematic.WorkAll(p)
+	before := bysize.WorkAll(p)
 	for k, g := range p.Gauges[:min(len(p.Gauges), mostSwapped)] {
 		if g.Stitches.Eq(g.Rows) || g.Stitch != "" && !g.Crochet(p.Terms) && g.Stitches.Less(g.Rows) {
 			continue // a knitted stitch is wider than high (common practice): these stand in their places
@@ -84,7 +85,7 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 		q := *p
 		q.Gauges = slices.Clone(p.Gauges)
 		q.Gauges[k].Stitches, q.Gauges[k].Rows = g.Rows, g.Stitches
-		gs := schematic.WorkAll(&q)
+		gs := bysize.WorkAll(&q)
 		found := look(&q, gs)
 		if slices.ContainsFunc(found, drawn) || recounted(before, gs) {
 			continue

@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/read"
 )
 
@@ -27,6 +27,6 @@ func FuzzWork(f *testing.F) {
 		if p == nil || found.Errors() || p.Sizes.Len() > 8 || len(p.Pieces) > 12 {
 			return
 		}
-		Pattern(p, schematic.WorkAll(p))
+		Pattern(p, bysize.WorkAll(p))
 	})
 }

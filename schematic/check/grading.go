@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -312,7 +313,7 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 		ends = append(ends, [2]int{a, b})
 	})
 	var sizes, ways, haves, wants []string
-	for _, odd := range schematic.OddSteps(steps, grain, units.Int(floor)) {
+	for _, odd := range bysize.OddSteps(steps, grain, units.Int(floor)) {
 		step, from, to := steps[odd.At], ends[odd.At][0], ends[odd.At][1]
 		if s.loose && !units.Min(s.vals[from], s.vals[to]).Half().Less(step.Abs()) {
 			continue

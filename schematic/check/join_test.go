@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/given"
 	"flatwright/schematic/units"
@@ -183,7 +184,7 @@ joins:
 // back: half a row of each edge, though the rows of its rib are lower.
 func TestAFrontIsSewnToItsSideOfTheBack(t *testing.T) {
 	p := given.Text(t, halves)
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	assert.Empty(t, Pattern(p, gs))
 	for i, want := range []int{250, 250, 100, 100} { // 20 rows of 2.5 mm and 50 of 4 mm; 20 sts of 5 mm
 		s := gs[0].Seams[i]
@@ -228,7 +229,7 @@ pieces:
 joins:
   - {sew: Front shoulder, to: Back shoulder}
 `)
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	assert.Empty(t, Pattern(p, gs))
 	assert.Equal(t, int64(150), gs[0].Seams[0].IntoLength.Round())
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/given"
 )
@@ -19,7 +20,7 @@ func worked(pieces ...*schematic.Piece) []string {
 	p := pattern("M")
 	p.Sizes.Groups = []int{1}
 	p.Pieces = pieces
-	return kinds(Pattern(p, schematic.WorkAll(p)))
+	return kinds(Pattern(p, bysize.WorkAll(p)))
 }
 
 // Common practice: right side facing, the side of a right front is on its left as drawn, as it
@@ -145,7 +146,7 @@ func TestASideThatIsSewnToNothingIsNotedWhereItsLikeIsSewn(t *testing.T) {
 	head, _, _ := strings.Cut(sewnSides, "joins:")
 	for joins, want := range map[string]int{"joins:\n" + right + left: 0, "joins:\n" + right: 1, "joins:\n" + left: 1, "": 0} {
 		p := given.Text(t, head+joins)
-		list := slices.DeleteFunc(kinds(Pattern(p, schematic.WorkAll(p))), func(k string) bool { return k != "joins/one-side" })
+		list := slices.DeleteFunc(kinds(Pattern(p, bysize.WorkAll(p))), func(k string) bool { return k != "joins/one-side" })
 		assert.Len(t, list, want, joins)
 	}
 }
@@ -154,7 +155,7 @@ func TestASideThatIsSewnToNothingIsNotedWhereItsLikeIsSewn(t *testing.T) {
 func TestAFrontIsSewnToItsOwnSideOfTheBack(t *testing.T) {
 	for sides, want := range map[[2]string][]string{{"right", "left"}: {}, {"left", "right"}: {"words/left-right", "words/left-right"}} {
 		p := given.Text(t, fmt.Sprintf(sewnSides, sides[0], sides[1]))
-		list := slices.DeleteFunc(kinds(Pattern(p, schematic.WorkAll(p))), func(k string) bool { return k != "words/left-right" })
+		list := slices.DeleteFunc(kinds(Pattern(p, bysize.WorkAll(p))), func(k string) bool { return k != "words/left-right" })
 		assert.ElementsMatch(t, want, list, sides)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -160,7 +161,7 @@ func (s *slip) answer(n number, to ...int) (answer, bool) {
 		return answer{}, false
 	}
 	*s.left -= s.whole() * s.p.Sizes.Len()
-	left := look(q, schematic.WorkAll(q))
+	left := look(q, bysize.WorkAll(q))
 	return answer{n, to, at, left}, s.explains(left)
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -160,7 +161,7 @@ func yarns(p *schematic.Pattern) finding.List {
 				back.add(p, s, a, b)
 			}
 		})
-		for _, odd := range schematic.OddSteps(steps, grain, units.Int(1)) {
+		for _, odd := range bysize.OddSteps(steps, grain, units.Int(1)) {
 			far.add(p, s, ends[odd.At][0], ends[odd.At][1])
 		}
 		switch {

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/given"
@@ -41,7 +41,7 @@ pieces:
 	with := func(front string) finding.List {
 		text := strings.Replace(strings.Replace(src, "&", piece, 1), "&", front, 1)
 		p := given.Text(t, text)
-		return check.Pattern(p, schematic.WorkAll(p))
+		return check.Pattern(p, bysize.WorkAll(p))
 	}
 	assert.Empty(t, with(piece))
 	one := with(strings.Replace(piece, "3 (4, 5)", "3 (5, 5)", 1))
@@ -74,7 +74,7 @@ pieces:
       - even: 60 rows
       - bind off: all
 `)
-		found := check.Pattern(p, schematic.WorkAll(p))
+		found := check.Pattern(p, bysize.WorkAll(p))
 		if want == "" {
 			assert.Empty(t, found, amount)
 			continue
@@ -91,7 +91,7 @@ func TestYarnThatJumpsIsAskedAbout(t *testing.T) {
 		p := given.Text(t, "version: 1\npattern: Scarf\nterms: UK\nunits: cm\nsizes: S (M, L, XL)\ngauges:\n  fabric: 20 sts and 30 rows over 10 cm\nyarn:\n  - {text: wool, amount: "+amount+"}\n"+
 			"pieces:\n  - piece: Scarf\n    sections: [{cast on: 60}, {even: 60 rows}, {bind off: all}]\n")
 		var have []string
-		for _, f := range check.Pattern(p, schematic.WorkAll(p)) {
+		for _, f := range check.Pattern(p, bysize.WorkAll(p)) {
 			assert.Equal(t, "grading/jump", f.Kind)
 			have = append(have, f.Have)
 		}
@@ -104,7 +104,7 @@ func TestAGaugeOfKnittingWithMoreRowsThanStitchesIsNotCalledExchanged(t *testing
 	for stitch, want := range map[string]string{"in stocking stitch": "drawn/written", "in double crochet": "drawn/gauge"} {
 		p := given.Text(t, "version: 1\npattern: P\nterms: UK\nunits: cm\nsizes: S\ngauges:\n  fabric: 20 sts and 30 rows over 10 cm "+stitch+"\npieces:\n"+
 			"  - piece: Back\n    sections: [{cast on: 90}, {even: 60 rows, width: bust}, {bind off: all}]\nfinished:\n  bust: {is: 60, of: 2 x Back bust}\n")
-		found := check.Pattern(p, schematic.WorkAll(p))
+		found := check.Pattern(p, bysize.WorkAll(p))
 		if assert.Len(t, found, 1) {
 			assert.Equal(t, want, found[0].Kind, stitch)
 		}
@@ -118,7 +118,7 @@ func TestAGaugeWithItsNumbersExchangedIsToldAsOne(t *testing.T) {
 		p := given.Text(t, "version: 1\npattern: P\nterms: UK\nunits: cm\nsizes: S (M, L, XL)\ngauges:\n  fabric: 30 sts and 20 rows over 10 cm\npieces:\n"+
 			"  - piece: Back\n    sections: [{cast on: 90 (100, 110, 120)}, {even: 60 rows, width: bust}, {bind off: all}]\nfinished:\n  bust: {is: "+bust+", of: 2 x Back bust}\n")
 		var kinds []string
-		for _, f := range check.Pattern(p, schematic.WorkAll(p)) {
+		for _, f := range check.Pattern(p, bysize.WorkAll(p)) {
 			kinds = append(kinds, f.Kind)
 		}
 		assert.Equal(t, want, strings.Join(kinds, " "), bust)

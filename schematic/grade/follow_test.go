@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
@@ -58,7 +59,7 @@ pieces:
 func lengthsOf(p *schematic.Pattern) grade.Worked {
 	out := grade.Worked{Lengths: grade.Lengths{}}
 	n := p.Sizes.Len()
-	for i, g := range schematic.WorkAll(p) {
+	for i, g := range bysize.WorkAll(p) {
 		out.Found = append(out.Found, len(g.Findings))
 		for _, made := range g.Pieces {
 			for _, m := range made.Measures {

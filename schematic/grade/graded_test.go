@@ -13,6 +13,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/body"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/given"
@@ -185,7 +186,7 @@ func holds(t require.TestingT, d design) {
 	if found.Errors() {
 		require.Empty(t, found, "%s\n%s", d, src)
 	}
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	require.Empty(t, wrong(check.Pattern(p, gs)), "%s", d)
 	for i, g := range gs {
 		require.Empty(t, wrong(g.Findings), "%s", d)

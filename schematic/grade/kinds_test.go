@@ -10,6 +10,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/body"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/given"
 	"flatwright/schematic/units"
@@ -94,7 +95,7 @@ func TestSkirtsHatsAndMittensAreGradedFromPublishedTables(t *testing.T) {
 				assert.False(t, width.Times(k.multiple[name]).Half().Less(off), "%s, %s of %s", k.title, name, p.Sizes.Names[i])
 			}
 		}
-		for _, f := range check.Pattern(p, schematic.WorkAll(p)) {
+		for _, f := range check.Pattern(p, bysize.WorkAll(p)) {
 			assert.False(t, strings.HasPrefix(f.Kind, "arithmetic/"), "%s: %s", k.title, f.Message)
 		}
 	}
@@ -114,7 +115,7 @@ func TestSocksComeToThePublishedCounts(t *testing.T) {
 		p := given.Text(t, "version: 1\npattern: Sock\nterms: US\nunits: in\nsizes: M\nbodies: {foot: "+k.foot+" in}\ngauges: {fabric: "+k.gauge+" in stockinette stitch}\n"+
 			"grading:\n  around: {stitches: "+k.around+", multiple: 4}\n  heel: around / 2\n"+
 			"pieces:\n  - piece: Sock\n    kind: sock\n    worked: in the round, from the neck\n    sections:\n      - cast on: around\n      - even: 20 rows\n      - divide:\n          - {hold: heel, name: heel}\n          - {hold: heel, name: instep}\n")
-		assert.Empty(t, check.Pattern(p, schematic.WorkAll(p)))
+		assert.Empty(t, check.Pattern(p, bysize.WorkAll(p)))
 		steps := schematic.Work(p, 0).Pieces[0].Steps
 		assert.Equal(t, k.cast, steps[0].After)
 		assert.Equal(t, k.heel, schematic.Work(p, 0).Pieces[0].LiveIn("heel"))

@@ -7,6 +7,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/body"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
@@ -438,7 +439,7 @@ func jumps(g expr.Graded, d expr.Dim) []bool {
 		}
 		last = i
 	}
-	for _, odd := range schematic.OddSteps(steps, make([]units.Num, len(steps)), floor) {
+	for _, odd := range bysize.OddSteps(steps, make([]units.Num, len(steps)), floor) {
 		out[to[odd.At]] = true
 	}
 	return out

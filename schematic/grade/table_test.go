@@ -8,6 +8,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/body"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -56,7 +57,7 @@ func TestWhatTheCountsMakeStandsAgainstTheBody(t *testing.T) {
 		&schematic.CastOn{Stitches: expr.Const(units.Int(50), 9)},
 		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: expr.Const(units.Int(1), 9), At: schematic.BothEdges, Every: expr.Const(units.Int(4), 9), Times: expr.Const(units.Int(10), 9)}}},
 	}}}
-	tab := TableOf(p, schematic.WorkAll(p))
+	tab := TableOf(p, bysize.WorkAll(p))
 	require.NotEmpty(t, tab.Parts)
 	arm := tab.Parts[0]
 	assert.Equal(t, "Sleeve: upper arm", arm.Name)
@@ -92,7 +93,7 @@ func TestTheTwoSidesOfAPieceAreToldOnce(t *testing.T) {
 		&schematic.BindOff{All: true},
 	}}}
 	names := map[string]int{}
-	for _, part := range TableOf(p, schematic.WorkAll(p)).Parts {
+	for _, part := range TableOf(p, bysize.WorkAll(p)).Parts {
 		names[part.Name]++
 	}
 	assert.Equal(t, 1, names["Back: armhole depth"], "%v", names)

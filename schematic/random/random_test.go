@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 )
 
 func TestRandomGarmentsAreWorkedWithoutAFinding(t *testing.T) {
@@ -20,7 +21,7 @@ func TestRandomGarmentsAreWorkedWithoutAFinding(t *testing.T) {
 		p := Pattern(Options{}).Draw(t, "pattern")
 		sizes[p.Sizes.Len()]++
 		pieces = max(pieces, len(p.Pieces))
-		for _, g := range schematic.WorkAll(p) {
+		for _, g := range bysize.WorkAll(p) {
 			for _, f := range g.Findings {
 				require.Failf(t, "finding", "%s %s: %s (%s, %s) %v", f.Kind, f.Piece, f.Message, f.Have, f.Want, f.Sizes)
 			}

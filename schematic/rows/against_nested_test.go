@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/given"
 )
 
@@ -105,7 +105,7 @@ Work 20 rows straight. Cast off.
 
 func TestAPartOfAPartIsHeldAgainstTheRowsBehindItsOwnDivision(t *testing.T) {
 	p := given.Text(t, slipDress)
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	told := func(old, now string) []string {
 		text := strings.Replace(slipDressText, old, now, 1)
 		x := Read("dress.txt", []byte(text), Options{Sizes: p.Sizes})
@@ -153,7 +153,7 @@ Row 11: Sl st in first 3 hdc, ch 2, hdc2tog, hdc in next 30 hdc, hdc2tog, leave 
 Row 12: Ch 2, hdc2tog, hdc to last 2 hdc, hdc2tog, turn. 30 hdc
 Work 6 rows even. Fasten off.
 `
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	against := func(text string) []string {
 		var out []string
 		for _, f := range Against(Read("vest.txt", []byte(text), Options{Sizes: p.Sizes}), p, gs) {

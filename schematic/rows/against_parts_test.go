@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/given"
 )
 
@@ -140,7 +140,7 @@ Cast off all sts.
 // place, once.
 func TestATextOfHalvesAndLengthsIsHeldAgainstItsPattern(t *testing.T) {
 	p := given.Text(t, slipover)
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	for _, c := range []struct{ was, now, message, place string }{
 		{"", "", "", ""},
 		{"BACK", "Back", "", ""},
@@ -185,7 +185,7 @@ func TestAPieceThatIsHardlyToldHidesNoOther(t *testing.T) {
 	p := given.Text(t, slipover)
 	at := strings.Index(slipoverText, "FRONT")
 	front := strings.Replace(slipoverText[at:], "Work as given for Back to armhole shaping.", "Cast on 90 (98) sts.\nWork 12 rows in k2, p2 rib.\nWork 61 (63) rows in st st.", 1)
-	list := Against(Read("slipover.txt", []byte("Sizes: 1 (2)\n\nBACK\nFasten off.\n\n"+front), Options{Sizes: p.Sizes}), p, schematic.WorkAll(p))
+	list := Against(Read("slipover.txt", []byte("Sizes: 1 (2)\n\nBACK\nFasten off.\n\n"+front), Options{Sizes: p.Sizes}), p, bysize.WorkAll(p))
 	require.Len(t, list, 2)
 	assert.Contains(t, list[0].Message, "no row of Back could be followed, so it was not compared")
 	assert.Contains(t, list[1].Message, "the text of Front works 73 (75) rows to the end of 90 (98) stitches, the pattern 72 (74)")
@@ -219,7 +219,7 @@ pieces:
 
 func TestRoundsBeforeAShapingAreThoseOfTheShapingOrOfWhatStandsBefore(t *testing.T) {
 	p := given.Text(t, hat)
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	text := func(even, crown string) string {
 		return "Brim\nCO 80 sts. Join to work in the round.\nRnd 1: *K1, p1; rep from * around.\nRep Rnd 1 until brim measures 1¼ in.\n\nBody\nKnit " + even + " rnds.\n\nCrown\n" + crown +
 			"Break yarn, thread through remaining sts and pull tight.\n"
@@ -285,7 +285,7 @@ Next rnd: Slip first 12 (14) sts onto waste yarn, k to end of rnd. 40 (44) sts
 Knit 14 rnds.
 Bind off.
 `
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	against := func(text string) []string {
 		var out []string
 		for _, f := range Against(Read("mitts.txt", []byte(text), Options{Sizes: p.Sizes}), p, gs) {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -158,7 +159,7 @@ func TestTheFoundationChainIsThatOfThePattern(t *testing.T) {
 	p := &schematic.Pattern{Title: "T", Sizes: sizes, Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(12), Rows: units.Int(8), Over: units.Int(100)}},
 		Pieces: []*schematic.Piece{{Name: "Back", Sections: []schematic.Section{&schematic.CastOn{Chain: expr.Counts(23, 27), Stitches: expr.Counts(20, 24)},
 			&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(2, 2)}}, &schematic.BindOff{All: true}}}}}
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	text := "Terms: US\nSizes: S (M)\nBack\nCh 23 (27).\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (20 (24) dc)\nRow 2: Ch 3 (does not count as a st), dc in each st across. (20 (24) dc)\n"
 	assert.Empty(t, Against(Read("t", []byte(text), Options{}), p, gs))
 	list := Against(Read("t", []byte(strings.Replace(text, "Ch 23 (27)", "Ch 22 (27)", 1)), Options{}), p, gs)

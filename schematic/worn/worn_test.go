@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/random"
 	"flatwright/schematic/read"
@@ -447,7 +448,7 @@ func TestEveryMeasurementIsTrueToScale(t *testing.T) {
 	}
 	n := 0
 	rapid.Check(t, func(t *rapid.T) {
-		for _, g := range schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern")) {
+		for _, g := range bysize.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern")) {
 			Dress(g)
 			n += trueToScale(t, g)
 		}

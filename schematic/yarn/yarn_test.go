@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -45,7 +46,7 @@ func TestYarnIsReckonedFromSwatchesByHand(t *testing.T) {
 	require.Nil(t, bad)
 	w := schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "3 g over 10 x 10 cm", "fabric"), swatch(t, "4 g over 10 by 10 cm", "rib")},
 		Ball: ball, Allowance: units.Frac(1, 10)}
-	needs, found := Reckon(schematic.WorkAll(p), w)
+	needs, found := Reckon(bysize.WorkAll(p), w)
 	require.Empty(t, found)
 	s := needs[0]
 	assert.Equal(t, units.Int(170_000), s.Area)
@@ -63,12 +64,12 @@ func TestYarnIsReckonedFromSwatchesByHand(t *testing.T) {
 func TestYarnIsReckonedFromAFinishedSample(t *testing.T) {
 	p := scarf()
 	w := schematic.Weights{Sample: units.Int(52), Swatches: []schematic.Swatch{swatch(t, "4 g over 10 x 10 cm", "rib")}}
-	needs, found := Reckon(schematic.WorkAll(p), w)
+	needs, found := Reckon(bysize.WorkAll(p), w)
 	require.Empty(t, found)
 	assert.Equal(t, units.Int(52), needs[0].Net)
 	assert.Equal(t, units.Int(156), needs[1].Net)
 	p.Sample = -1
-	_, found = Reckon(schematic.WorkAll(p), w)
+	_, found = Reckon(bysize.WorkAll(p), w)
 	assert.True(t, found.Errors())
 }
 
@@ -79,20 +80,20 @@ func TestASwatchInStitchesAndRowsIsMeasuredAtItsGauge(t *testing.T) {
 }
 
 func TestWithoutASwatchForARibTheFirstOneStandsInAndIsTold(t *testing.T) {
-	needs, found := Reckon(schematic.WorkAll(scarf()), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "3 g over 10 x 10 cm", "fabric")}})
+	needs, found := Reckon(bysize.WorkAll(scarf()), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "3 g over 10 x 10 cm", "fabric")}})
 	require.Len(t, found, 1)
 	assert.Contains(t, found[0].Message, `"rib"`)
 	assert.Equal(t, units.Int(51), needs[0].Net)
-	_, found = Reckon(schematic.WorkAll(scarf()), schematic.Weights{})
+	_, found = Reckon(bysize.WorkAll(scarf()), schematic.Weights{})
 	assert.True(t, found.Errors())
-	_, found = Reckon(schematic.WorkAll(scarf()), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "3 g over 10 x 10 cm", "lace")}})
+	_, found = Reckon(bysize.WorkAll(scarf()), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "3 g over 10 x 10 cm", "lace")}})
 	assert.True(t, found.Errors())
 }
 
 func TestStatedYarnIsHeldAgainstTheFabric(t *testing.T) {
 	p := scarf()
 	w := schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "3 g over 10 x 10 cm", "fabric"), swatch(t, "4 g over 10 x 10 cm", "rib")}, Allowance: units.Frac(1, 10)}
-	needs, _ := Reckon(schematic.WorkAll(p), w) // 57.2 g and 171.6 g
+	needs, _ := Reckon(bysize.WorkAll(p), w) // 57.2 g and 171.6 g
 	for _, c := range []struct {
 		text  string
 		s, l  int
@@ -139,7 +140,7 @@ func TestYarnGrowsWithAreaAlone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := scarf()
 		s := schematic.Swatch{Grams: units.Int(rapid.Int64Range(1, 50).Draw(t, "g")), Width: units.Int(rapid.Int64Range(50, 300).Draw(t, "w")), Height: units.Int(rapid.Int64Range(50, 300).Draw(t, "h"))}
-		needs, found := Reckon(schematic.WorkAll(p), schematic.Weights{Swatches: []schematic.Swatch{s}})
+		needs, found := Reckon(bysize.WorkAll(p), schematic.Weights{Swatches: []schematic.Swatch{s}})
 		if found.Errors() {
 			t.Fatal(found)
 		}
@@ -171,7 +172,7 @@ func published(pieces ...*schematic.Piece) []*schematic.Garment {
 	n := len(pieces[0].Sections[0].(*schematic.CastOn).Stitches.Vals)
 	p := &schematic.Pattern{Sizes: expr.Sizes{Names: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}[:n], Groups: []int{n}}, Sample: 0, Pieces: pieces,
 		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(10), Rows: units.Int(10), Over: units.Int(100)}}}
-	return schematic.WorkAll(p)
+	return bysize.WorkAll(p)
 }
 
 // A cropped vest with a high neck (theknitmix.com, 'Mix and Match' vest): the finished chest and the metres of yarn
@@ -215,7 +216,7 @@ func TestADiscTakesTheYarnOfItsStitches(t *testing.T) {
 		&schematic.Ring{Stitches: expr.Counts(6)},
 		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: expr.Counts(6), At: schematic.Across, Every: expr.Counts(1), Times: expr.Counts(15)}}},
 	}}}
-	needs, _ := Reckon(schematic.WorkAll(p), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 10 x 10 cm", "fabric")}})
+	needs, _ := Reckon(bysize.WorkAll(p), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 10 x 10 cm", "fabric")}})
 	assert.Equal(t, "816", units.Decimal(SquareIn(needs[0].Area, units.CM), 3))
 }
 
@@ -227,7 +228,7 @@ func TestAPublishedBodyTakesTheYardsOfItsStitches(t *testing.T) {
 	g[0].Pattern.Gauges[0] = schematic.Gauge{Name: "fabric", Stitches: units.Int(5), Rows: units.Int(7), Over: inch}
 	ball, bad := ParseBall("100 g, 100 yd")
 	require.Nil(t, bad)
-	needs, found := Reckon(schematic.WorkAll(g[0].Pattern), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 45 sts and 1 row", "fabric")}, Ball: ball})
+	needs, found := Reckon(bysize.WorkAll(g[0].Pattern), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 45 sts and 1 row", "fabric")}, Ball: ball})
 	require.Empty(t, found)
 	assert.Equal(t, "560", units.Decimal(needs[0].Yards, 2))
 	assert.Equal(t, "720", units.Decimal(SquareIn(needs[0].Area, units.Inch), 3), "40 x 18 in")
@@ -242,7 +243,7 @@ func TestAPublishedJumperHasItsArea(t *testing.T) {
 			Amount: schematic.Amount{Rows: expr.Counts(180)}}}}
 	g := published(rectangle("Back", 2, expr.Counts(200), expr.Counts(280)), sleeve)
 	g[0].Pattern.Gauges[0] = schematic.Gauge{Name: "fabric", Stitches: units.Int(10), Rows: units.Int(10), Over: units.Frac(254, 10)}
-	needs, found := Reckon(schematic.WorkAll(g[0].Pattern), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 10 x 10 cm", "fabric")}})
+	needs, found := Reckon(bysize.WorkAll(g[0].Pattern), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 10 x 10 cm", "fabric")}})
 	require.Empty(t, found)
 	assert.InDelta(t, 1120+2*(207+1.75), SquareIn(needs[0].Area, units.Inch).Float(), 0.01)
 }

@@ -12,6 +12,7 @@ import (
 
 	"flatwright/cmd/internal/files"
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/read"
@@ -66,7 +67,7 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 		return nil, nil, r, err
 	}
 	check.Own(gs)
-	schematic.DrawOnce(gs)
+	bysize.DrawOnce(gs)
 	if err := apart(ctx, func() { found = check.Pattern(p, gs) }); err != nil {
 		return nil, nil, r, err
 	}

@@ -11,6 +11,7 @@ import (
 	"flatwright/layout/table"
 	"flatwright/render/svg"
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/read"
@@ -165,7 +166,7 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales,
 	gs := []*schematic.Garment{schematic.Work(p, i)}
 	worn.Dress(gs[0])
 	check.Own(gs)
-	schematic.DrawOnce(gs)
+	bysize.DrawOnce(gs)
 	d := all[0]
 	d.opts.Size, d.opts.Stop, d.opts.Order = 0, ctx.Done(), letters
 	d.opts.Face = ownFace(facePos(p), o.Face, &l.Findings)

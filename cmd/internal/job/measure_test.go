@@ -19,7 +19,7 @@ import (
 	"flatwright/layout/sheet"
 	"flatwright/render/pdf"
 	"flatwright/render/svg"
-	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/check"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/read"
@@ -201,7 +201,7 @@ func TestMeasured(t *testing.T) {
 			told = ""
 		}
 		row("read", func() int { _, _ = read.Pattern(g.src.Name, g.src.Text); return 0 })
-		row("work", func() int { schematic.WorkAll(p); return 0 })
+		row("work", func() int { bysize.WorkAll(p); return 0 })
 		row("check", func() int { check.Pattern(p, gs); return 0 })
 		row("lay out", func() int { require.NoError(t, lay(ctx, gs, draws)); return 0 })
 		var out bytes.Buffer

@@ -29,7 +29,7 @@ var floors = [][]string{
 	{"schematic/long", "fonts", "schematic/units", "schematic/finding", "schematic/stitch", "examples"},
 	{"schematic/expr", "schematic/body"},
 	{"schematic"},
-	{"schematic/yarn", "schematic/shaping", "schematic/grade", "schematic/alter", "schematic/rows/instructions", "schematic/rows/text", "schematic/rows/grammar", "schematic/rows/work", "schematic/rows/print", "schematic/rows", "schematic/random", "schematic/worn", "schematic/read", "schematic/given", "schematic/check"},
+	{"schematic/bysize", "schematic/yarn", "schematic/shaping", "schematic/grade", "schematic/alter", "schematic/rows/instructions", "schematic/rows/text", "schematic/rows/grammar", "schematic/rows/work", "schematic/rows/print", "schematic/rows", "schematic/random", "schematic/worn", "schematic/read", "schematic/given", "schematic/check"},
 	{"layout/sheet", "layout/place", "layout/chart", "layout/table", "layout/document"},
 	{"render/svg", "render/pdf", "render/text", "render/html", "render/xlsx", "render/compare"},
 	{"cmd/internal/files", "cmd/internal/job", "cmd/internal/starter", "cmd/internal/serve", "cmd/internal/walls"},

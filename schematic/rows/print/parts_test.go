@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/read"
 	"flatwright/schematic/rows/print"
 )
@@ -20,7 +20,7 @@ func printed(t *testing.T, name string) string {
 	require.NoError(t, err)
 	p, list := read.Pattern(name, src)
 	require.Empty(t, list)
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	text := print.Rows(p, gs, print.Options{Size: -1})
 	reads(t, text, p, gs)
 	return text

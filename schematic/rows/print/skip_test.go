@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/rows"
@@ -30,7 +31,7 @@ func sleeve(t require.TestingT, every, times, thenEvery, thenTimes expr.Graded) 
 			&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(0, 4, 6)}},
 			&schematic.BindOff{All: true},
 		}}}}
-	gs := schematic.WorkAll(p)
+	gs := bysize.WorkAll(p)
 	for _, g := range gs {
 		require.Empty(t, g.Findings)
 	}

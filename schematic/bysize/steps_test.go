@@ -1,4 +1,4 @@
-package schematic
+package bysize
 
 import (
 	"testing"

@@ -1,4 +1,6 @@
-package schematic
+// Package bysize holds what is seen across the sizes of a pattern: worked in all of them, what is alike in each is drawn once and
+// called alike; and which step from size to size is unlike the others.
+package bysize
 
 import (
 	"fmt"
@@ -6,13 +8,26 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"flatwright/schematic"
 )
+
+// WorkAll works the pattern in every size, in the order of the sizes, and draws panels that
+// are alike in all of them once (see DrawOnce).
+func WorkAll(p *schematic.Pattern) []*schematic.Garment {
+	all := make([]*schematic.Garment, p.Sizes.Len())
+	for i := range all {
+		all[i] = schematic.Work(p, i)
+	}
+	DrawOnce(all)
+	return all
+}
 
 // DrawOnce draws once the panels of a row that lie side by side and are the same, or each other's
 // mirror image, in every one of the garments: the gores of a skirt, the wedges of a crown. The garments are
 // the sizes of one pattern, as Work gives them; a drawing of one size needs but that one.
 // Edges and measurements of a panel that is no longer drawn by itself can still be named.
-func DrawOnce(gs []*Garment) {
+func DrawOnce(gs []*schematic.Garment) {
 	names := map[string]bool{}
 	for _, g := range gs {
 		for _, m := range g.Pieces {
@@ -29,8 +44,8 @@ func DrawOnce(gs []*Garment) {
 }
 
 // piecesCalled are a piece in all sizes that have it.
-func piecesCalled(gs []*Garment, name string) []*Made {
-	var all []*Made
+func piecesCalled(gs []*schematic.Garment, name string) []*schematic.Made {
+	var all []*schematic.Made
 	for _, g := range gs {
 		for _, m := range g.Pieces {
 			if m.Name == name {
@@ -42,7 +57,7 @@ func piecesCalled(gs []*Garment, name string) []*Made {
 }
 
 // gather gathers the panels of one piece, in all its sizes.
-func gather(gs []*Garment, made []*Made) {
+func gather(gs []*schematic.Garment, made []*schematic.Made) {
 	n := len(made[0].Views)
 	for _, m := range made[1:] {
 		if len(m.Views) != n {
@@ -76,10 +91,10 @@ func gather(gs []*Garment, made []*Made) {
 	}
 	d := newDrawnFor(to, flip)
 	for _, m := range made {
-		m.drawOnce(d)
+		drawOnce(m, d)
 	}
 	for _, g := range gs {
-		g.follow(made, d)
+		followSeams(g, made, d)
 	}
 }
 
@@ -131,10 +146,10 @@ const (
 )
 
 // inAll is how views i and k of a piece are alike in all its sizes.
-func inAll(made []*Made, i, k int) likeness {
+func inAll(made []*schematic.Made, i, k int) likeness {
 	is := unlike
 	for _, l := range []likeness{same, mirrored} {
-		if !slices.ContainsFunc(made, func(m *Made) bool { return !m.alike(i, k, l) }) {
+		if !slices.ContainsFunc(made, func(m *schematic.Made) bool { return !alike(m, i, k, l) }) {
 			is = l
 			break
 		}
@@ -144,32 +159,35 @@ func inAll(made []*Made, i, k int) likeness {
 
 // alike reports whether two views are panels that show the same, the one perhaps mirrored: outline,
 // lines, ribs, marks, matching marks and what is measured.
-func (m *Made) alike(i, k int, l likeness) bool {
+func alike(m *schematic.Made, i, k int, l likeness) bool {
 	a, b := &m.Views[i], &m.Views[k]
 	if !a.Panel || !b.Panel || a.Half != b.Half || a.Disc != b.Disc || len(a.Outline) != len(b.Outline) || m.Broken {
 		return false
 	}
-	return slices.Equal(a.shows(false), b.shows(l == mirrored)) && slices.Equal(m.measured(i), m.measured(k))
+	return slices.Equal(shows(a, false), shows(b, l == mirrored)) && slices.Equal(measured(m, i), measured(m, k))
 }
 
 // shows are the things that a view shows, in an order of their own, as text. Places are told to
 // a thousandth of a millimetre.
-func (v *View) shows(flip bool) []string {
-	at := func(p Point) string {
+func shows(v *schematic.View, flip bool) []string {
+	at := func(p schematic.Point) string {
 		if flip {
 			p.X = -p.X
 		}
 		return fmt.Sprintf("%d,%d", int64(math.Round(p.X*1000)), int64(math.Round(p.Y*1000)))
 	}
-	ring := func(ps []Point) string {
-		all := mapped(ps, at)
+	ring := func(ps []schematic.Point) string {
+		var all []string
+		for _, p := range ps {
+			all = append(all, at(p))
+		}
 		if flip {
 			slices.Reverse(all)
 		}
 		from := slices.Index(all, slices.Min(all)) // wherever it begins
 		return strings.Join(append(all[from:], all[:from]...), " ")
 	}
-	ends := func(a, b Point) string {
+	ends := func(a, b schematic.Point) string {
 		p, q := at(a), at(b)
 		return min(p, q) + " " + max(p, q)
 	}
@@ -182,7 +200,7 @@ func (v *View) shows(flip bool) []string {
 		add("line ", int(l.Kind), l.Name, " ", ends(l.A, l.B))
 	}
 	for _, r := range v.Ribs {
-		add("rib ", ring(r.Poly), r.Gap, " ", ends(Point{}, r.Dir))
+		add("rib ", ring(r.Poly), r.Gap, " ", ends(schematic.Point{}, r.Dir))
 	}
 	for _, n := range v.Notches {
 		add("notch ", n.Number, " ", at(n.At))
@@ -199,7 +217,7 @@ func (v *View) shows(flip bool) []string {
 }
 
 // measured are the measurements of a view that a drawing shows.
-func (m *Made) measured(view int) []string {
+func measured(m *schematic.Made, view int) []string {
 	var all []string
 	for _, s := range m.Measures {
 		if s.View == view && s.Main {
@@ -211,7 +229,7 @@ func (m *Made) measured(view int) []string {
 }
 
 // shown is a view that is drawn as it stands for all that it shows.
-func (d drawnFor) shown(views []View, i int) View {
+func (d drawnFor) shown(views []schematic.View, i int) schematic.View {
 	v := views[i]
 	var names []string
 	for k, to := range d.to {
@@ -230,11 +248,9 @@ func (d drawnFor) shown(views []View, i int) View {
 }
 
 // drawOnce keeps the views that are drawn.
-func (m *Made) drawOnce(d drawnFor) {
-	whole := *m
-	whole.Measures, whole.Edges = slices.Clone(m.Measures), slices.Clone(m.Edges)
-	m.apart = &whole
-	var kept []View
+func drawOnce(m *schematic.Made, d drawnFor) {
+	m.Keep()
+	var kept []schematic.View
 	for i, to := range d.to {
 		if to == i {
 			kept = append(kept, d.shown(m.Views, i))
@@ -244,51 +260,38 @@ func (m *Made) drawOnce(d drawnFor) {
 	for i := range m.Measures {
 		s := &m.Measures[i]
 		switch {
-		case s.View == NoView:
+		case s.View == schematic.NoView:
 		case d.to[s.View] == s.View:
 			s.View = d.at[s.View]
 		default:
-			s.View, s.Main, s.Same = NoView, false, true
+			s.View, s.Main, s.Same = schematic.NoView, false, true
 		}
 	}
 	for i := range m.Edges {
-		m.Edges[i].follow(d)
+		follow(&m.Edges[i], d)
 	}
 }
 
 // follow puts an edge on the view that is drawn for its own.
-func (e *Edge) follow(d drawnFor) {
+func follow(e *schematic.Edge, d drawnFor) {
 	if d.flip[e.View] {
-		*e = e.mirrored()
+		*e = e.Mirrored()
 	}
 	e.View = d.at[d.to[e.View]]
 }
 
-// follow puts the edges of seams on the views that are drawn.
-func (g *Garment) follow(made []*Made, d drawnFor) {
+// followSeams puts the edges of seams on the views that are drawn.
+func followSeams(g *schematic.Garment, made []*schematic.Made, d drawnFor) {
 	for i := range g.Seams {
 		s := &g.Seams[i]
-		for _, edges := range [][]Edge{s.Sew, s.Into} {
+		for _, edges := range [][]schematic.Edge{s.Sew, s.Into} {
 			for j := range edges {
-				if slices.ContainsFunc(made, func(m *Made) bool { return m.ID == edges[j].piece }) {
-					edges[j].follow(d)
+				if slices.ContainsFunc(made, func(m *schematic.Made) bool { return m.ID == edges[j].Piece }) {
+					follow(&edges[j], d)
 				}
 			}
 		}
 	}
-}
-
-// AlikeText says for how many panels the view stands; nothing for one.
-func (v *View) AlikeText() string {
-	switch {
-	case v.Alike < 2:
-		return ""
-	case v.Mirror == 0:
-		return fmt.Sprintf("%d alike, side by side", v.Alike)
-	case v.Mirror == 1:
-		return fmt.Sprintf("%d alike, side by side, one of them mirrored", v.Alike)
-	}
-	return fmt.Sprintf("%d alike, side by side, %d of them mirrored", v.Alike, v.Mirror)
 }
 
 // together is one name for several panels: Gore for Gore 1, Gore 2 and Gore 3.

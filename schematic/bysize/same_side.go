@@ -1,14 +1,14 @@
-package schematic
+package bysize
 
 import (
 	"strings"
 
-	"flatwright/schematic/finding"
+	"flatwright/schematic"
 )
 
 // oneSide gives a measurement that a piece has once, in every size, one ID, though the edge that it is of lies to the left
 // of the middle in one size and to the right, or across it, in another.
-func oneSide(made []*Made) {
+func oneSide(made []*schematic.Made) {
 	ids := map[string]string{} // by what is left without the side, the ID in the first size that has it
 	twice := map[string]bool{}
 	for _, m := range made {
@@ -33,10 +33,10 @@ func oneSide(made []*Made) {
 }
 
 // SameSides gives the measurements of a garment the IDs that those of a like one have, where they differ in the side alone.
-func SameSides(like, g *Garment) {
+func SameSides(like, g *schematic.Garment) {
 	for i, m := range g.Pieces {
 		if i < len(like.Pieces) && like.Pieces[i].ID == m.ID {
-			oneSide([]*Made{like.Pieces[i], m})
+			oneSide([]*schematic.Made{like.Pieces[i], m})
 		}
 	}
 }
@@ -44,25 +44,4 @@ func SameSides(like, g *Garment) {
 // sideless is an ID without the side at its end.
 func sideless(id string) string {
 	return strings.TrimSuffix(strings.TrimSuffix(id, ".left"), ".right")
-}
-
-// OtherSide is a name, or a reference to an edge, with each left a right and each right a left: what it says of the other side of the body.
-func OtherSide(name string) string {
-	words := strings.Fields(name)
-	for i, w := range words {
-		other := ""
-		switch {
-		case strings.EqualFold(w, "left"):
-			other = "right"
-		case strings.EqualFold(w, "right"):
-			other = "left"
-		default:
-			continue
-		}
-		if w[0] < 'a' {
-			other = finding.Capital(other)
-		}
-		words[i] = other
-	}
-	return strings.Join(words, " ")
 }
