@@ -13,7 +13,7 @@ import (
 // its words are told as not followed.
 func TestWhatNoSlipExplainsIsToldAsNotFollowed(t *testing.T) {
 	const rounds = "Terms: US\nMake a magic ring.\nRnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18)\nRnd 4: Sc in first st, 2 sc in next st, *sc in next 2 sts, 2 sc in next st; rep from * to last st, sc in last st. (24)\n"
-	assert.Empty(t, warnings(rounds))
+	assert.Empty(t, check(rounds))
 	for _, c := range []struct {
 		is, not string
 		told    bool
@@ -44,7 +44,7 @@ func TestWhatTheOtherSizesBearOutIsTold(t *testing.T) {
 		"Terms: US\nMake a magic ring.\nRnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st around. (20)\n",
 		"Terms: UK\nCh 14.\nRow 1: Htr in 3rd ch from hook and in each ch across, turn. (12 htr)\nRow 2: Ch 2, htr in each st across, turn. (17 htr)\n", // a turning chain counts or not
 	} {
-		list := warnings(text)
+		list := check(text)
 		if assert.Len(t, list, 1, text) {
 			assert.Equal(t, finding.Warning, list[0].Severity)
 		}

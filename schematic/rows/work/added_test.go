@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"strings"

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"strings"
@@ -86,7 +86,7 @@ func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			x := Read("t.txt", []byte(c.text), Options{})
 			assert.Equal(t, x.Read.Lines, x.Read.Whole)
-			assert.Empty(t, Check(x, Options{}).Findings)
+			assert.Empty(t, Check(x).Findings)
 			assert.Equal(t, 1, strings.Count(c.text, c.is))
 			assert.Len(t, check(strings.Replace(c.text, c.is, c.not, 1)), 1)
 		})

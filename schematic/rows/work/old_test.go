@@ -1,4 +1,4 @@
-package rows_test
+package work_test
 
 import (
 	"strings"

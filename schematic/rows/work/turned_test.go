@@ -1,4 +1,4 @@
-package rows
+package work
 
 import "testing"
 
@@ -12,12 +12,12 @@ func TestShortRowsGoBackToWhereTheWorkWasTurned(t *testing.T) {
 		"Short row 1: K40, w&t.\nShort row 2: P20, w&t.\nShort row 3: K to wrapped st, k wrapped st tog with wrap, k2, w&t.\nNext row: K to end.",
 		"Short row 1: K40, w&t.\nShort row 2: P20, w&t.\nShort row 3: K to 3 sts past wrapped st, picking up wrap, w&t.\nNext row: K to end, picking up wraps as you come to them.",
 	} {
-		comesTo(t, text, s, 59, false)
+		phraseComesTo(t, text, s, 59, false)
 	}
 }
 
 // A toe of 60 that loses 4 in every second round comes to 28 by 8 of them; one more or fewer it does not come to.
 func TestRoundsAreRepeatedWithFewerBetweenTheirDecreases(t *testing.T) {
 	const text = "Toe\nCast on 60 sts. Join in the round.\nRnd 1: *K1, ssk, k24, k2tog, k1; rep from * once. 56 sts\nRnd 2: Knit.\n%s\nNext rnd: K2tog, k to end. %d sts\n"
-	comesTo(t, text, "Rep Rnds 1 and 2, working 2 sts fewer between decreases each time, until 28 sts rem.", 27, true)
+	phraseComesTo(t, text, "Rep Rnds 1 and 2, working 2 sts fewer between decreases each time, until 28 sts rem.", 27, true)
 }

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"strconv"
@@ -39,7 +39,7 @@ func TestPhrasesOfModernKnittingComeToTheirCounts(t *testing.T) {
 			require.NoError(t, err, line)
 			for _, w := range strings.Split(list, " | ") {
 				low := strings.ToLower(w)
-				comesTo(t, k.text, w, n, !strings.Contains(low, "chart") && !strings.Contains(low, "pattern") && !strings.Contains(low, "panel")) // what a chart makes is not known
+				phraseComesTo(t, k.text, w, n, !strings.Contains(low, "chart") && !strings.Contains(low, "pattern") && !strings.Contains(low, "panel")) // what a chart makes is not known
 			}
 		}
 	}
@@ -80,7 +80,7 @@ func TestRowsToldOneAfterTheOtherComeToTheirCounts(t *testing.T) {
 		"Terms: US\nCO 60 sts.\nRows 1-8: Work in st st.\nRow 9: K2tog, k to end.\nRows 10-12: Rep Rows 2-4.\nRow 13: K. (59 sts)\n",
 		"Terms: US\nCO 60 sts.\nRow 1: K.\nRow 2: P.\nRep rows 1 and 2 until piece measures 20 cm, ending after row 1 or row 2.\nNext row: K. (60 sts)\n",
 	} {
-		rep := Check(Read("t", []byte(src), Options{}), Options{})
+		rep := Check(Read("t", []byte(src), Options{}))
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, src)
 		assert.Empty(t, rep.Findings, src)
 	}

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"fmt"
@@ -31,14 +31,14 @@ func TestShapingGoesOnUntilTheNumberThatIsNamed(t *testing.T) {
 		},
 	} {
 		for _, s := range phrases {
-			comesTo(t, to, s, n, true)
+			phraseComesTo(t, to, s, n, true)
 		}
 	}
 	for s, n := range map[string]int{
 		"Continue increasing 6 sts each round in this way until you have 61 sts.":                61, // 43 is no multiple of 6
 		"Now continue like this adding 6 sts in each round, until you have the 60 sts you need.": 60, // not read: told, and never passed over
 	} {
-		rep := Check(Read("t", fmt.Appendf(nil, to, s, n), Options{}), Options{})
+		rep := Check(Read("t", fmt.Appendf(nil, to, s, n), Options{}))
 		assert.True(t, len(rep.Findings) > 0 || rep.Read.Whole < rep.Read.Lines, s)
 	}
 }
@@ -56,7 +56,7 @@ func TestAPlainRowIsShapedSomewhere(t *testing.T) {
 	} {
 		for _, s := range phrases {
 			const text = "Terms: US\nCast on 12 sts and join in the round.\nRnd 1: Knit.\nRnd 2: K1, m1, k to last st, m1, k1. (14)\nRnd 3: Knit.\n%s\nNext rnd: *K1; rep from * around. (%d sts)\n"
-			comesTo(t, text, fmt.Sprintf(s, n), n, true)
+			phraseComesTo(t, text, fmt.Sprintf(s, n), n, true)
 		}
 	}
 }
@@ -67,7 +67,7 @@ func TestStitchesAreBoundOffAtTheBeginningOfEachRowThatALabelNames(t *testing.T)
 	for _, label := range []string{"Next 2 rows", "Rows 3-4", "Rows 3 and 4", "3rd and 4th rows"} {
 		for _, s := range []string{"Bind off 3 sts at the beginning of each row.", "BO 3 sts at beg of row.", "Cast off 3 sts at beg, k to end.", "Cast off 3 sts at start of both rows.", "Bind off 3 sts at beg of these rows.",
 			"Cast off 3 sts at beg of each row, work to end.", "Cast off 3 sts at beg of every row."} {
-			comesTo(t, text, label+": "+s, 72, true)
+			phraseComesTo(t, text, label+": "+s, 72, true)
 		}
 	}
 }

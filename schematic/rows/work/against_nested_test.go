@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"strings"
@@ -110,7 +110,7 @@ func TestAPartOfAPartIsHeldAgainstTheRowsBehindItsOwnDivision(t *testing.T) {
 		text := strings.Replace(slipDressText, old, now, 1)
 		x := Read("dress.txt", []byte(text), Options{Sizes: p.Sizes})
 		var out []string
-		for _, f := range append(Check(x, Options{}).Findings, Against(x, p, gs)...) {
+		for _, f := range append(Check(x).Findings, Against(x, p, gs)...) {
 			out = append(out, f.Message)
 		}
 		return out
@@ -181,7 +181,7 @@ func TestANamedRoundIsWorkedAgainBetweenOtherWords(t *testing.T) {
 		{"Work dec round on next and every foll 4th round 4 times. 40 sts", 40},
 	} {
 		x := Read("t.txt", []byte(head+c.line+"\nNext round: K"+"1, k to end.\n"), Options{})
-		rep := Check(x, Options{})
+		rep := Check(x)
 		assert.Empty(t, rep.Findings, c.line)
 		lines := x.Sections[len(x.Sections)-1].Lines
 		assert.Equal(t, []int{c.want}, rep.Stitches[lines[len(lines)-1]], c.line)
@@ -202,7 +202,7 @@ Rnd 4: Ch 3, dc in each dc and each ch around, join. 76 dc
 `
 	told := func(old, now string) []string {
 		var out []string
-		for _, f := range Check(Read("t.txt", []byte(strings.Replace(text, old, now, 1)), Options{}), Options{}).Findings {
+		for _, f := range Check(Read("t.txt", []byte(strings.Replace(text, old, now, 1)), Options{})).Findings {
 			out = append(out, f.Message)
 		}
 		return out
@@ -215,8 +215,8 @@ Rnd 4: Ch 3, dc in each dc and each ch around, join. 76 dc
 func TestStitchesNamedOneByOneMakeTheirSum(t *testing.T) {
 	// 1 + 2 + 34 + 3 = 40
 	const text = "Terms: US\nCh 3 counts as a dc.\nSleeve\nJoin yarn at center of underarm.\nRnd 1: Ch 3, dc in each of next 2 ch, dc in each of the 34 sleeve sts, dc in each of the remaining 3 ch, join. 40 dc\n"
-	assert.Empty(t, Check(Read("t.txt", []byte(text), Options{}), Options{}).Findings)
-	list := Check(Read("t.txt", []byte(strings.Replace(text, "34", "36", 1)), Options{}), Options{}).Findings
+	assert.Empty(t, Check(Read("t.txt", []byte(text), Options{})).Findings)
+	list := Check(Read("t.txt", []byte(strings.Replace(text, "34", "36", 1)), Options{})).Findings
 	if assert.Len(t, list, 1) {
 		assert.Equal(t, "the row makes 42 stitches, not 40", list[0].Message)
 	}
@@ -234,7 +234,7 @@ func TestWordsBeforeWhatIsCounted(t *testing.T) {
 		{"Back\nWith the finer needles cast on 30 sts. and work 6 rows in k. 1, p. 1 rib.\nNext row: K to end.\n", 1, []int{30}},
 	} {
 		x := Read("t.txt", []byte(c.text), Options{})
-		rep := Check(x, Options{})
+		rep := Check(x)
 		assert.Empty(t, rep.Findings, c.text)
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, c.text)
 		assert.Len(t, rep.Sizes, c.sizes, c.text)

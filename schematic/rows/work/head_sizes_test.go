@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"fmt"
@@ -20,7 +20,7 @@ func TestALineOfSizesIsReadWithWhatElseItTells(t *testing.T) {
 		"Sizes: Baby (Child, Adult); fits head 40 (48, 54) cm", "Instructions are for size Small. Changes for Medium and Large are in parentheses.",
 	} {
 		for last, findings := range map[string]int{"67": 0, "66": 1} {
-			rep := Check(Read("t", []byte(head+"\n\nBack\nCast on 60 (64, 68) sts.\nRow 1: K to end.\nRow 2: K2tog, k to end. 59 (63, "+last+") sts.\n"), Options{}), Options{})
+			rep := Check(Read("t", []byte(head+"\n\nBack\nCast on 60 (64, 68) sts.\nRow 1: K to end.\nRow 2: K2tog, k to end. 59 (63, "+last+") sts.\n"), Options{}))
 			assert.Len(t, rep.Findings, findings, head)
 			assert.Equal(t, rep.Read.Lines, rep.Read.Whole, head)
 		}
@@ -35,7 +35,7 @@ func TestALineOfNumbersShorterThanAllOthersIsTold(t *testing.T) {
 		fmt.Fprintf(&text, "Row %d: K2tog, k to end. %d (%d, %d, %d) sts.\n", i+1, 59-i, 63-i, 67-i, 71-i)
 	}
 	for more, want := range map[string]int{"Row 10: K10 (12, 14), k2tog, k to end. 50 (54, 58, 62) sts.\n": 1, "Row 10: K10 (12, 14), k2tog, k to end.\nRow 11: P9 (10), p to end.\n": 0} {
-		rep := Check(Read("t", []byte(text.String()+more), Options{}), Options{})
+		rep := Check(Read("t", []byte(text.String()+more), Options{}))
 		told := slices.DeleteFunc(slices.Clone(rep.Findings), func(f finding.Finding) bool { return f.Kind != "rows/sizes" })
 		assert.Len(t, told, want, more)
 		assert.Less(t, rep.Read.Whole, rep.Read.Lines, more)

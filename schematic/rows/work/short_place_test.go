@@ -1,4 +1,4 @@
-package rows
+package work
 
 import "testing"
 
@@ -18,7 +18,7 @@ func TestTheFirstWordOfAPlaceMayBeLeftOut(t *testing.T) {
 		"dc next st and next 18 sts, 2 dc last":                 21,
 		"sc 1st st, skip next st, dc next 17 sts, 3 dc last st": 21,
 	} {
-		comesTo(t, text, w, n, true)
+		phraseComesTo(t, text, w, n, true)
 	}
 }
 
@@ -31,7 +31,7 @@ func TestARoundGoesBackAlongTheOtherSideOfItsChain(t *testing.T) {
 		"rotate so you're working in the bottom loops", "on opposite side of ch", "in the other side of the chain", "along other side of chain",
 		"on the other side of the starting chain", "then work in the bottom of the chain", "working along the other side of the foundation chain",
 	} {
-		comesTo(t, "Terms: US\nCh 11.\nRnd 1: Sc in 2nd ch from hook, sc in next 8 ch, 3 sc in last ch, %s, sc in next 8 ch, 2 sc in last ch, join. (%d sc)\n", w, 22, true)
+		phraseComesTo(t, "Terms: US\nCh 11.\nRnd 1: Sc in 2nd ch from hook, sc in next 8 ch, 3 sc in last ch, %s, sc in next 8 ch, 2 sc in last ch, join. (%d sc)\n", w, 22, true)
 	}
 }
 
@@ -44,18 +44,18 @@ func TestKnitUntilSoManyAreOnTheRightNeedle(t *testing.T) {
 		"Cast off 6 sts, k until there are 10 sts on needle after cast-off, turn and leave remaining sts on a holder.",
 		"K until there are 10 sts on right needle, turn.", "Cast off 6 sts, work until 10 sts are on right needle, turn.",
 	} {
-		comesTo(t, "Cast on 59 sts.\nRow 1: K to end.\nRow 2: P to end.\nNext row: %s\nNext row: Cast off 4 sts, p to end. (%d sts)\n", w, 6, true)
+		phraseComesTo(t, "Cast on 59 sts.\nRow 1: K to end.\nRow 2: P to end.\nNext row: %s\nNext row: Cast off 4 sts, p to end. (%d sts)\n", w, 6, true)
 	}
 }
 
 func TestNumbersInWordsMayBeOneASize(t *testing.T) {
-	comesTo(t, "Sizes: S (M, L)\nCO 20 (24, 28) sts.\nRow 1: K2, [k1, yo] %s times, k to end. (22, 27, %d sts)\n", "two (three, four)", 32, true)
+	phraseComesTo(t, "Sizes: S (M, L)\nCO 20 (24, 28) sts.\nRow 1: K2, [k1, yo] %s times, k to end. (22, 27, %d sts)\n", "two (three, four)", 32, true)
 }
 
 // To where a part of another piece is complete is not where it begins: how many stitches there are then the line itself says.
 func TestAsForAnotherPieceUntilAPartIsComplete(t *testing.T) {
 	for _, w := range []string{"until armhole shaping has been completed", "to end of armhole shaping", "until armhole shaping is finished"} {
-		comesTo(t, "Back\nCast on 99 sts.\nRow 1: K to end.\nShape armholes\nCast off 5 sts at beg of next 2 rows. 89 sts.\nDec 1 st at each end of next 9 rows. 71 sts.\n\n"+
+		phraseComesTo(t, "Back\nCast on 99 sts.\nRow 1: K to end.\nShape armholes\nCast off 5 sts at beg of next 2 rows. 89 sts.\nDec 1 st at each end of next 9 rows. 71 sts.\n\n"+
 			"Front\nWork as given for back %s. 71 sts.\nNext row: K35, k2tog, k to end. (%d sts)\n", w, 70, true)
 	}
 }

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"strings"
@@ -19,7 +19,7 @@ func TestCountsOfPartsMakeTheCountOfTheRow(t *testing.T) {
 		{"K30, pm for side, k to end.", "each for front and back.", 30},
 		{"K30, pm, k30.", "for front, 30 sts for back.", 30},
 	} {
-		comesTo(t, strings.NewReplacer("ROW", c.row, "OF", c.of).Replace(text), "", c.n, true)
+		phraseComesTo(t, strings.NewReplacer("ROW", c.row, "OF", c.of).Replace(text), "", c.n, true)
 	}
 }
 
@@ -30,7 +30,7 @@ func TestARowIsWorkedForALength(t *testing.T) {
 		`Work Rnd 1 for 1".`, "Work Rnd 1 for 2 in.", "Work rnds 1 and 2 for 5 cm.", "Work Rnd 1 until ribbing measures 2 in.", "Rep Rnds 1 and 2 only until work measures 4 in.",
 		"Rep Rnd 1 only for 4 in.", "Work Rnds 1 and 2 until piece measures approx 4 in.",
 	} {
-		comesTo(t, text, s, 59, true)
+		phraseComesTo(t, text, s, 59, true)
 	}
 }
 
@@ -38,6 +38,6 @@ func TestARowIsWorkedForALength(t *testing.T) {
 func TestWhatARoundAddsIsNotItsCount(t *testing.T) {
 	const text = "Body\nCast on 60 sts. Join in the round.\nRnd 1: Knit.\nInc rnd: *K10, M1; rep from * around%s %d sts.\n"
 	for _, s := range []string{". 6 sts inc.", ". 6 sts inc'd—", ". 6 sts increased,", " (6 sts increased).", ". [6 sts inc]"} {
-		comesTo(t, text, s, 66, true)
+		phraseComesTo(t, text, s, 66, true)
 	}
 }

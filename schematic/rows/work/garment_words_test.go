@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"strconv"
@@ -89,7 +89,7 @@ func TestPhrasesOfGarmentsComeToTheirCounts(t *testing.T) {
 			n, err := strconv.Atoi(count)
 			require.NoError(t, err, line)
 			for _, w := range strings.Split(list, " | ") {
-				comesTo(t, k.text, strings.ReplaceAll(w, `\n`, "\n"), n, true)
+				phraseComesTo(t, k.text, strings.ReplaceAll(w, `\n`, "\n"), n, true)
 			}
 		}
 	}

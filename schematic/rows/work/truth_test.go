@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"strings"
@@ -24,7 +24,7 @@ func TestWhatIsRightInFreeWordsIsNotToldAsWrong(t *testing.T) {
 		"a ring of few chains":      "Ch 8, join to form a ring.\nRnd 1: *Sc, ch 9; rep from * 7 times more, sc, join to first sc.\n",
 		"sleeves are held: 60 - 20": "Cast on 60 sts.\nRow 1: Knit.\nNext row: K10, place next 10 sts for first sleeve on scrap yarn, k20, place next 10 sts for second sleeve on scrap yarn, k10. (40 sts)\n",
 	} {
-		list := Check(Read("t", []byte("Terms: US\n"+src), Options{}), Options{}).Findings
+		list := Check(Read("t", []byte("Terms: US\n"+src), Options{})).Findings
 		assert.Empty(t, list, name)
 	}
 }
@@ -39,7 +39,7 @@ func TestWhatIsWrongInFreeWordsIsTold(t *testing.T) {
 		"two sc are passed": "Ch 8, join to form a ring.\n1st row: Ch 1, 21 sc in ring, join.\n2nd row: Ch 6, skip 1 sc, dc in next sc, *ch 3, skip 1 sc, dc in next sc, rep from * 7 times, ch 3, join in the 3rd st of ch 6.\n",
 		"24 is 23 + 1":      "Cast on 24 sts.\nRow 1: K1, *k2, p2; rep from * to end.\n",
 	} {
-		list := Check(Read("t", []byte("Terms: US\n"+src), Options{}), Options{}).Findings
+		list := Check(Read("t", []byte("Terms: US\n"+src), Options{})).Findings
 		require.Len(t, list, 1, name)
 	}
 }
@@ -87,7 +87,7 @@ func TestARibThatDoesNotFitIsToldOnceForTheCountsBehindIt(t *testing.T) {
 		"Rep last 2 rows 8 times more.\nWork 76 rows in st st.\nShape armholes\nCast off 6 sts at beg of next 2 rows. 94 sts.\nDec 1 st at each end of next 7 rows. 80 sts.\n" +
 		"Work 47 rows in st st.\nCast off.\n\nFront\nWork as given for Back to armhole shaping.\nShape armholes\nCast off 6 sts at beg of next 2 rows. 94 sts.\nDec 1 st at each end of next 7 rows. 80 sts.\n"
 	lines := func(src string) (at []int) {
-		for _, f := range Check(Read("t", []byte(src), Options{}), Options{}).Findings {
+		for _, f := range Check(Read("t", []byte(src), Options{})).Findings {
 			at = append(at, f.Pos.Line)
 		}
 		return at

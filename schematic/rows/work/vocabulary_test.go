@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"fmt"
@@ -376,21 +376,21 @@ func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
 	for _, craft := range crafts {
 		for n, list := range craft.words {
 			for _, w := range list {
-				comesTo(t, craft.text, w, n, !strings.Contains(w, "ch ") && w != "picot") // a count may take in chains
+				phraseComesTo(t, craft.text, w, n, !strings.Contains(w, "ch ") && w != "picot") // a count may take in chains
 			}
 		}
 	}
 }
 
-// comesTo holds a phrase in its place in a text to the count that it must come to, and to no other if it is exact.
-func comesTo(t *testing.T, text, w string, n int, exact bool) {
+// phraseComesTo holds a phrase in its place in a text to the count that it must come to, and to no other if it is exact.
+func phraseComesTo(t *testing.T, text, w string, n int, exact bool) {
 	t.Helper()
 	x := Read("t", fmt.Appendf(nil, text, w, n), Options{})
-	rep := Check(x, Options{})
+	rep := Check(x)
 	require.Equal(t, rep.Read.Lines, rep.Read.Whole, w)
 	assert.Empty(t, rep.Findings, "%s: %d", w, n)
 	if exact {
 		x = Read("t", fmt.Appendf(nil, text, w, n+1), Options{})
-		assert.NotEmpty(t, Check(x, Options{}).Findings, "%s: %d, said to be one more", w, n)
+		assert.NotEmpty(t, Check(x).Findings, "%s: %d, said to be one more", w, n)
 	}
 }

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"testing"
@@ -64,7 +64,7 @@ func TestSmallThingsAreReadAsTheyAreTold(t *testing.T) {
 		if src[:5] != "Terms" {
 			src = "Terms: US\n" + src
 		}
-		rep := Check(Read("t", []byte(src), Options{}), Options{})
+		rep := Check(Read("t", []byte(src), Options{}))
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, name)
 		for _, f := range rep.Findings {
 			assert.Equal(t, finding.Note, f.Severity, "%s: %d: %s", name, f.Pos.Line, f.Message)
@@ -80,7 +80,7 @@ func TestSmallThingsThatDoNotFitAreTold(t *testing.T) {
 		"two more than left": "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each sc around (12)\nRnd 3: Sc in each sc around, sl st in next 2 sc. (12)\n",
 		"11 loops of 12":     "Rnd 1: 12 sc in magic ring (12)\nRnd 2: Ch 1, sc in first st, ch 3, [sc in next sc, ch 3] around; join with sl st to first sc. (12 sc)\nRnd 3: Sl st in next 2 ch, ch 1, sc in same sp, ch 3, [sc in next ch-sp, ch 3] around; join with sl st to first sc. (11 sc)\n",
 	} {
-		list := Check(Read("t", []byte("Terms: US\n"+src), Options{}), Options{}).Findings
+		list := Check(Read("t", []byte("Terms: US\n"+src), Options{})).Findings
 		require.NotEmpty(t, list, name)
 	}
 }

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"fmt"
@@ -16,7 +16,7 @@ func TestAHookNamedBeforeTheChainIsNoPartOfIt(t *testing.T) {
 		"With A and 4 mm hook ch 52.", "With 4.00 mm hook make 52ch.", "With size H hook ch 52.", "With US 7 (4.5 mm) hook and MC ch 52.", "With larger hook ch 52.",
 		"Using hook size 4 mm ch 52 sts.", "With No 9 hook make 52 ch.", "With a 4 mm hook make a chain of 52.", "With main colour and 4 mm hook work 52 ch.",
 	} {
-		comesTo(t, "Terms: UK\nBack\n%s\nFoundation row: 1 htr in 3rd ch from hook, 1 htr in each ch to end, turn. %d htr.\n", s, 51, true)
+		phraseComesTo(t, "Terms: UK\nBack\n%s\nFoundation row: 1 htr in 3rd ch from hook, 1 htr in each ch to end, turn. %d htr.\n", s, 51, true)
 	}
 }
 
@@ -29,14 +29,14 @@ func TestSpacesAndStitchesAreWorkedAsTheyCome(t *testing.T) {
 		"1ch, 2 dc in each 2-ch sp and 1 dc in each tr around.", "1ch, 2 dc in each ch sp and 1 dc in each tr around.", "1ch, 1 dc in each tr and 2 dc in each 2-ch sp around.",
 		"1ch, 1 dc in each tr, 2 dc in each 2-ch sp around.", "1ch, 2 dc in each sp, 1 dc in each tr to end.",
 	} {
-		comesTo(t, text, s, 60, true)
+		phraseComesTo(t, text, s, 60, true)
 	}
-	comesTo(t, text, "1ch, 1dc in same st as join, *2 dc in next sp, dc in next tr; rep from * to last sp, 2 dc in last sp, join.", 60, false)
+	phraseComesTo(t, text, "1ch, 1dc in same st as join, *2 dc in next sp, dc in next tr; rep from * to last sp, 2 dc in last sp, join.", 60, false)
 }
 
 func TestFrontAndBackOfSeveralStitches(t *testing.T) {
 	for _, s := range []string{"knit into front and back of next 5 sts", "knit in front and back of each of next 5 sts", "(knit into the front and back of the next st) 5 times"} {
-		comesTo(t, "Terms: US\nCast on 14 sts.\nRow 1: K4, %s, k5. (%d sts)\n", s, 19, true) // 14 and 5 more
+		phraseComesTo(t, "Terms: US\nCast on 14 sts.\nRow 1: K4, %s, k5. (%d sts)\n", s, 19, true) // 14 and 5 more
 	}
 }
 
@@ -44,7 +44,7 @@ func TestFrontAndBackOfSeveralStitches(t *testing.T) {
 func TestCountsOfStretchesAreNotTheRows(t *testing.T) {
 	const text = "Terms: US\nCast on 42 sts.\nRow 1: P1K1 x3 (6st), K1P1 x6 (12st), P1K1 x3 (6st), K1P1 x6 (12st), P1K1 x3 (6st)\nRow 2: Knit. (%d sts)\n"
 	for n, told := range map[int]int{42: 0, 43: 1} {
-		rep := Check(Read("t", fmt.Appendf(nil, text, n), Options{}), Options{})
+		rep := Check(Read("t", fmt.Appendf(nil, text, n), Options{}))
 		assert.Len(t, rep.Findings, told)
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 	}
@@ -55,7 +55,7 @@ func TestAStatedCountThatTheNextRowUsesUpIsSure(t *testing.T) {
 	const text = "Terms: US\nCast on 3 sts.\nKnit 6 rows. Zorb 3 sts along the edge, then 3 sts from the cast-on edge. 9 sts.\nRow 1: K3, yo, k1, yo, k1, yo, k1, yo, k3. %d sts.\n" // 9 named, 4 made between them
 	for n, told := range map[int]int{13: 0, 14: 1} {
 		var warned int
-		for _, f := range Check(Read("t", fmt.Appendf(nil, text, n), Options{}), Options{}).Findings {
+		for _, f := range Check(Read("t", fmt.Appendf(nil, text, n), Options{})).Findings {
 			if f.Kind == "rows/stated" {
 				warned++
 			}
@@ -70,7 +70,7 @@ func TestMarksOfATypesetterChangeNothing(t *testing.T) {
 	for _, of := range [][2]string{{" ", "\u00a0"}, {" ", "\u2009"}, {" ", "\u202f"}, {"ff", "ﬀ"}, {"sts", "s\u00adts"}, {"k to", "k \u200bto"}} {
 		for now, told := range map[string]int{"75 (83, 91) sts": 0, "75 (83, 92) sts": 1} {
 			src := strings.ReplaceAll(fmt.Sprintf(text, now), of[0], of[1])
-			rep := Check(Read("t", []byte(src), Options{}), Options{})
+			rep := Check(Read("t", []byte(src), Options{}))
 			assert.Len(t, rep.Findings, told, "%q", src)
 			assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 		}
@@ -83,7 +83,7 @@ func TestTheChainOfTheNextRoundStandsBehindTheJoin(t *testing.T) {
 	for _, s := range []string{
 		"Ch 3, 11 dc in ring, join, ch 3. (12 dc)", "Ch 3, 11 dc in ring, join with sl st in top of ch 3. Ch 3. (12 dc)", "Ch 3, 11 dc in ring, sl st in top of ch 3. Ch 3.", "12 dc in ring, join, ch 3. (12 dc)",
 	} {
-		comesTo(t, text, s, 24, true)
+		phraseComesTo(t, text, s, 24, true)
 	}
 }
 
@@ -91,23 +91,23 @@ func TestTheChainOfTheNextRoundStandsBehindTheJoin(t *testing.T) {
 func TestTheLastStitchesArePutAside(t *testing.T) {
 	const text = "Terms: US\nBack\nCast on 31 sts.\nRow 1: Knit.\nNext row: knit to last 6 sts, %s.\nNext row: Purl. %d sts\n"
 	for _, s := range []string{"place these stitches on a stitch holder", "slip these sts onto a holder", "place these 6 sts on a holder"} {
-		comesTo(t, text, s, 25, true)
+		phraseComesTo(t, text, s, 25, true)
 	}
 }
 
 // A rib between borders of 4, in brackets or not, is over 44 of 52.
 func TestARibGoesUpToTheLastStitchesOfARow(t *testing.T) {
 	for _, s := range []string{"K4, (K1, P1 rib to last 4 stitches), K4", "K4, K1, P1 rib to last 4 stitches, K4", "K4, (k1, p1 to last 4 sts), k4", "K2, yo, k2tog, (k1, p1 rib to last 4 sts), k4"} {
-		comesTo(t, "Terms: US\nCast on 52 sts.\nRow 1: %s. %d sts\n", s, 52, true)
+		phraseComesTo(t, "Terms: US\nCast on 52 sts.\nRow 1: %s. %d sts\n", s, 52, true)
 	}
 }
 
 // 7 + 7 x 8 + 4 + 7 are 74: the last time ends with its purls, and the border takes the place of its knits.
 func TestABorderTakesThePlaceOfTheEndOfTheLastRepeat(t *testing.T) {
 	const text = "Terms: US\nCast on 74 sts.\nRow 1: %s. %d sts\n"
-	comesTo(t, text, "K7, *p4, k4, repeat from *, ending k7", 74, true)
-	comesTo(t, text, "K. 7, * P. 4, K. 4, repeat from *, ending K. 7", 74, true)
-	comesTo(t, "Terms: US\nCast on 78 sts.\nRow 1: %s. %d sts\n", "K7, *p4, k4, repeat from *, ending k7", 78, true) // eight times and no more
+	phraseComesTo(t, text, "K7, *p4, k4, repeat from *, ending k7", 74, true)
+	phraseComesTo(t, text, "K. 7, * P. 4, K. 4, repeat from *, ending K. 7", 74, true)
+	phraseComesTo(t, "Terms: US\nCast on 78 sts.\nRow 1: %s. %d sts\n", "K7, *p4, k4, repeat from *, ending k7", 78, true) // eight times and no more
 }
 
 // A V-stitch is named where it is made first, in any of the usual ways (common practice); in the next row it is worked by its name: 3 and two times 2.
@@ -115,6 +115,6 @@ func TestAVStitchIsNamedWhereItIsMade(t *testing.T) {
 	const text = "Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. 10 sc. Turn.\nRow 2: Ch 3 (counts as dc), skip first 2 sc, *(dc, ch 3, dc) in next sc%s, skip 2 sc; rep from * once, dc in next sc, dc in last sc. (7 dc) Turn.\n" +
 		"Row 3: Ch 3 (counts as dc), V st in ch-3 sp of each V st, dc in next dc, dc in top of ch 3. (%d dc)\n"
 	for _, s := range []string{" - V st made", " (V-st made)", ", V-st made", " (V-stitch made)", " – V-st made"} {
-		comesTo(t, text, s, 7, true)
+		phraseComesTo(t, text, s, 7, true)
 	}
 }

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"testing"
@@ -19,7 +19,7 @@ func TestARoundIsWorkedNeedleByNeedle(t *testing.T) {
 		"Terms: US\nCO 60 sts, join.\nRearrange sts as follows:\nNeedle 1: 15 sts.\nNeedle 2: 30 sts.\nNeedle 3: 15 sts.\nRnd 1: Needle 1: K15. Needle 2: K30. Needle 3: K15.\n",
 	} {
 		x := Read("t", []byte(src), Options{})
-		for _, f := range Check(x, Options{}).Findings {
+		for _, f := range Check(x).Findings {
 			t.Errorf("%s: %s (%s)", src, f.Message, f.Kind)
 		}
 		assert.Equal(t, x.Read.Lines, x.Read.Whole, src)

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"fmt"
@@ -20,10 +20,10 @@ func TestANeckOpensBetweenTwoHalves(t *testing.T) {
 		"K20, join a new ball of yarn, bind off the center 25 sts, knit to end of row.",
 	} {
 		for _, of := range []string{"each side.", "rem each side.", "at each side.", "on each side of neck.", "remain on each side of neck.", "each shoulder.", "rem for each shoulder."} {
-			comesTo(t, text+of+"\n", s, 20, true)
+			phraseComesTo(t, text+of+"\n", s, 20, true)
 		}
 	}
-	comesTo(t, text+"each side.\n", "K32, place center st on a safety pin, join a second ball of yarn and knit to end.", 32, true)
+	phraseComesTo(t, text+"each side.\n", "K32, place center st on a safety pin, join a second ball of yarn and knit to end.", 32, true)
 }
 
 // The halves go on: shapings at each neck edge take from both, and a row goes up to the edge between them.
@@ -40,7 +40,7 @@ func TestBothHalvesOfANeckAreShaped(t *testing.T) {
 		"Next row (WS): Purl.\nDec row (RS): K to 3 sts before neck edge, k2tog, k1; with second ball, k1, ssk, k to end.":                    21,
 		"Next row (WS): Purl.\nDec row (RS): K to last 3 sts of left side, k2tog, k1; on right side, k1, ssk, k to end.":                      21,
 	} {
-		comesTo(t, text, s, left, true)
+		phraseComesTo(t, text, s, left, true)
 	}
 }
 
@@ -48,7 +48,7 @@ func TestBothHalvesOfANeckAreShaped(t *testing.T) {
 func TestTheOtherHalfOfANeckWaits(t *testing.T) {
 	const text = "Back\nCast on 65 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nNext row: %s\nDec 1 st at neck edge every row 3 times. %d sts.\n"
 	for _, s := range []string{"K20, turn, leaving remaining 45 sts on a holder.", "K20 and turn, leaving rem 45 sts on spare needle.", "K20, turn and leave rem sts on a stitch holder."} {
-		comesTo(t, text, s, 17, true)
+		phraseComesTo(t, text, s, 17, true)
 	}
 }
 
@@ -60,7 +60,7 @@ func TestWhatRemainsBehindTheMiddleIsCounted(t *testing.T) {
 		{20, 16, 14, 20}: 0, {20, 16, 12, 20}: 1, {20, 16, 14, 21}: 1,
 		{21, 16, 14, 20}: 1, // 17 are left of the first half: the second follows from it
 	} {
-		rep := Check(Read("t", fmt.Appendf(nil, text, said[0], said[1], said[2], said[3]), Options{}), Options{})
+		rep := Check(Read("t", fmt.Appendf(nil, text, said[0], said[1], said[2], said[3]), Options{}))
 		assert.Len(t, rep.Findings, findings, said)
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, said)
 	}
@@ -71,7 +71,7 @@ func TestANeckbandOfCountedStretchesIsAddedUp(t *testing.T) {
 	const text = "Front\nCast on 54 sts.\nRow 1: Knit.\nComplete to match back.\n\nNeckband\nWith RS facing, pick up and k 22 sts down left side of neck, " +
 		"k across %d sts at front, pick up and k 22 sts up right side of neck and k across 30 sts at back neck. 88 sts.\n"
 	for front, findings := range map[int]int{14: 0, 13: 1, 15: 1} {
-		rep := Check(Read("t", fmt.Appendf(nil, text, front), Options{}), Options{})
+		rep := Check(Read("t", fmt.Appendf(nil, text, front), Options{}))
 		assert.Len(t, slices.DeleteFunc(rep.Findings, func(f finding.Finding) bool { return f.Kind != "rows/stated" }), findings, front)
 	}
 }

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"slices"
@@ -50,10 +50,10 @@ Bind off all sts.
 
 func TestATextIsHeldAgainstItsPattern(t *testing.T) {
 	p := back()
-	gs, ok := works(p)
+	gs, ok := drawnAgain(p)
 	require.True(t, ok)
 	x := Read("back.txt", []byte(backText), Options{})
-	require.Empty(t, Check(x, Options{}).Findings)
+	require.Empty(t, Check(x).Findings)
 	require.Empty(t, Against(x, p, gs))
 
 	for _, c := range []struct{ was, now, message string }{
@@ -68,7 +68,7 @@ func TestATextIsHeldAgainstItsPattern(t *testing.T) {
 	// Five stitches bound off in S too: the text fits itself, and not the pattern.
 	other := strings.NewReplacer("off 4 (5)", "off 5 (5)", "52 (60)", "50 (60)", "50 (58)", "48 (58)", "40 (44) sts", "38 (44) sts").Replace(backText)
 	x = Read("back.txt", []byte(other), Options{})
-	require.Empty(t, Check(x, Options{}).Findings)
+	require.Empty(t, Check(x).Findings)
 	list := Against(x, p, gs)
 	require.Len(t, list, 1)
 	assert.Equal(t, []string{"S"}, list[0].Sizes)
@@ -82,7 +82,7 @@ func TestATextIsHeldAgainstItsPattern(t *testing.T) {
 
 func TestAWrittenLengthIsHeldToThePatternsGauge(t *testing.T) {
 	p := back()
-	gs, _ := works(p)
+	gs, _ := drawnAgain(p)
 	x := Read("back.txt", []byte(strings.Replace(backText, "measures 20 (22)", "measures 20 (24)", 1)), Options{})
 	list := Against(x, p, gs)
 	require.Len(t, list, 1)
@@ -92,7 +92,7 @@ func TestAWrittenLengthIsHeldToThePatternsGauge(t *testing.T) {
 
 func TestTheTopOfATextIsHeldAgainstThePattern(t *testing.T) {
 	p := back()
-	gs, _ := works(p)
+	gs, _ := drawnAgain(p)
 	o := Options{Sizes: p.Sizes, TermsSet: true}
 	for _, c := range []struct{ was, now, kind, message string }{
 		{"", "", "", ""},
@@ -131,16 +131,16 @@ func TestALineOfSizesThatIsTooShortIsToldOnce(t *testing.T) {
 // a row too many after a row that turns on chains is.
 func TestWhatTheTextContradictsItselfIsNotToldOfThePatternToo(t *testing.T) {
 	p := back()
-	gs, _ := works(p)
+	gs, _ := drawnAgain(p)
 	src := strings.Replace(backText, "Rep last 2 rows 5 (7) more times", "Rep last 2 rows 5 (8) more times", 1)
 	x := Read("back.txt", []byte(src), Options{})
-	list := append(Check(x, Options{}).Findings, Against(x, p, gs)...)
+	list := append(Check(x).Findings, Against(x, p, gs)...)
 	require.Len(t, list, 1, list)
 	assert.Equal(t, "rows/stated", list[0].Kind)
 }
 
 // works works a pattern in every size; it reports false where a size has a finding.
-func works(p *schematic.Pattern) ([]*schematic.Garment, bool) {
+func drawnAgain(p *schematic.Pattern) ([]*schematic.Garment, bool) {
 	var out []*schematic.Garment
 	for i := range p.Sizes.Names {
 		g := schematic.Work(p, i)

@@ -1,4 +1,4 @@
-package rows
+package work
 
 import "testing"
 
@@ -18,14 +18,14 @@ func TestStitchesToldBehindTheRowThatHasThem(t *testing.T) {
 		"dec 3 sc evenly across.":                                   18,
 		"sc to center sc, 3 sc in center sc, sc in each sc to end.": 23,
 	} {
-		comesTo(t, plain, w, n, true)
+		phraseComesTo(t, plain, w, n, true)
 	}
 	const corner = "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 22.\nRow 1: Sc in 2nd ch from hook and in next 9 ch, 3 sc in next ch, sc in next 10 ch, turn. (23 sc)\nRow 2: Ch 1, %s (%d sc)\n"
 	for _, w := range []string{
 		"sc in each sc across, making 3 sc in center sc of the 3-sc group.", "sc in each sc to center sc of 3-sc group, 3 sc in center sc, sc in each sc to end.",
 		"sc to center of 3-sc group, 3 sc in center sc, sc to end.",
 	} {
-		comesTo(t, corner, w, 25, true)
+		phraseComesTo(t, corner, w, 25, true)
 	}
 }
 
@@ -35,7 +35,7 @@ func TestARibWorkedSidewaysIsJoined(t *testing.T) {
 		"Sl st last row to foundation ch to form a circle.", "Sl st in both the foundation ch and last row to join.", "Holding first and last rows together, sl st through both thicknesses across 8 sts.",
 		"Sl st the short ends together.", "Sl st short ends together through foundation ch and last row.", "Join last row to first row with sl st.",
 	} {
-		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nBrim: Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-40: Ch 1, sc in BLO across, turn. (8 sc)\n%s\nRnd 1: Ch 1, sc in end of each row around, join. (%d sc)\n", w, 40, true)
+		phraseComesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nBrim: Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-40: Ch 1, sc in BLO across, turn. (8 sc)\n%s\nRnd 1: Ch 1, sc in end of each row around, join. (%d sc)\n", w, 40, true)
 	}
 }
 
@@ -48,24 +48,24 @@ func TestLimbsAreJoinedInABody(t *testing.T) {
 		"Ch 2, join with sl st to first leg, sc in next 12 sts of first leg, 2 sc along ch, sc in next 12 sts of second leg, 2 sc along other side of ch.",
 		"Ch 2, join to the first leg with a sc, sc in next 11 sts, sc in next 2 ch, sc in next 12 sts of second leg, sc in next 2 ch.",
 	} {
-		comesTo(t, leg, w, 28, false)
+		phraseComesTo(t, leg, w, 28, false)
 	}
 }
 
 // A length in inches at the end of a line begins no place, and the row below it stands for itself. Counted by hand.
 func TestALineMayEndInInches(t *testing.T) {
 	for _, w := range []string{"Rep Row 1 until piece measures 4 in", "Rep Row 1 until piece measures 4½ in", "Rep Row 1 until piece measures 4 1/2 in"} {
-		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 21.\nFoundation row: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 1: Ch 1, sc in each sc across, turn. (20 sc)\n%s\nRow 2: Ch 1, 2 sc in first sc, sc in each sc across. (%d sc)\n", w, 21, true)
+		phraseComesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 21.\nFoundation row: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 1: Ch 1, sc in each sc across, turn. (20 sc)\n%s\nRow 2: Ch 1, 2 sc in first sc, sc in each sc across. (%d sc)\n", w, 21, true)
 	}
 	for _, w := range []string{"Ch. 21 sts.", "Ch. 21 st.", "Ch 21 sts.", "Chain 21."} {
-		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\n%s 1st row: Sc in 2nd ch from hook and in each ch across (%d sc).\n", w, 20, true)
+		phraseComesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\n%s 1st row: Sc in 2nd ch from hook and in each ch across (%d sc).\n", w, 20, true)
 	}
 }
 
 // A row that divides a yoke is a row, whatever it is called. Counted by hand: 1 + 8 + 18 + 9 dc and 2 times 4 ch are 44.
 func TestADividingRowIsWorkedAsItStands(t *testing.T) {
 	for _, w := range []string{"Divide for body and sleeves:", "Divide for armholes:", "Dividing rnd:", "Separate body and sleeves:", "Next rnd:"} {
-		comesTo(t, "Terms: US\nCh 60, join with sl st to first ch.\nRnd 1: Ch 3 (counts as dc), dc in each ch around, join. (60 dc)\n%s Ch 3, dc in next 8 dc, ch 4, sk 12 dc, dc in next 18 dc, ch 4, sk next 12 dc, dc in last 9 dc, join. (%d sts)\n", w, 44, true)
+		phraseComesTo(t, "Terms: US\nCh 60, join with sl st to first ch.\nRnd 1: Ch 3 (counts as dc), dc in each ch around, join. (60 dc)\n%s Ch 3, dc in next 8 dc, ch 4, sk 12 dc, dc in next 18 dc, ch 4, sk next 12 dc, dc in last 9 dc, join. (%d sts)\n", w, 44, true)
 	}
 }
 
@@ -77,15 +77,15 @@ func TestWhereARowBeginsAndItsCorners(t *testing.T) {
 		"Row 1: Sk first 4 sc, join yarn in next sc, ch 1, sc in same st and next 31 sts, leave rem 4 sts unworked, turn.",
 		"Row 1: Skip first 4 sts, attach yarn in next st, ch 1, sc in same st, sc in next 31 sts, leave last 4 sts unworked, turn.",
 	} {
-		comesTo(t, back, w, 32, true)
+		phraseComesTo(t, back, w, 32, true)
 	}
 	for _, w := range []string{"Stacked sc in first st, dc in each rem st across.", "Chainless starting dc in first st, dc in next 19 sts.", "CSDC in first st, dc in next 19 sts."} {
-		comesTo(t, "Terms: US\nCh 22.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (20 dc)\nRow 2: %s (%d dc)\n", w, 20, true)
+		phraseComesTo(t, "Terms: US\nCh 22.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (20 dc)\nRow 2: %s (%d dc)\n", w, 20, true)
 	}
 	for _, w := range []string{"working 3 sc in each corner sc, join.", "3 sc in each corner, join."} {
-		comesTo(t, "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nBorder\nRnd 1: Join yarn in any corner, ch 1, *3 sc in corner, 18 sc evenly across to next corner; rep from * around, join. (84 sc)\nRnd 2: Ch 1, sc in each sc around, %s (%d sc)\n", w, 92, false)
+		phraseComesTo(t, "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nBorder\nRnd 1: Join yarn in any corner, ch 1, *3 sc in corner, 18 sc evenly across to next corner; rep from * around, join. (84 sc)\nRnd 2: Ch 1, sc in each sc around, %s (%d sc)\n", w, 92, false)
 	}
-	comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. %s%d]\n", "[Total stitches: ", 20, true)
+	phraseComesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. %s%d]\n", "[Total stitches: ", 20, true)
 }
 
 // Rows set out in a table, a loop named before a colon, and a mesh of loops whose first is made by the chain that begins a row. Counted by
@@ -93,16 +93,16 @@ func TestWhereARowBeginsAndItsCorners(t *testing.T) {
 func TestRowsInATableAndLoopsOfAMesh(t *testing.T) {
 	const ball = "Terms: US\nHEAD\n1 | Ch 2, 6 sc in 2nd ch (6) |\n2 | %s (%d) |\n3,4 | 12 sc (12) |\n5-7 | 12 sc (12) |\n"
 	for _, w := range []string{"[2 sc in same sc] repeat around", "[inc] repeat around", "BLO: 6 inc", "2 sc in each sc around"} {
-		comesTo(t, ball, w, 12, true)
+		phraseComesTo(t, ball, w, 12, true)
 	}
 	for _, w := range []string{"R2 – BLO:", "R2: BLO:", "R2 BLO:", "Rnd 2 - In BLO:", "R2 (BLO):", "R2 – FLO"} {
-		comesTo(t, "Terms: US\nR1: 6 sc in MR (6)\n%s 6 inc (%d)\n", w, 12, true)
+		phraseComesTo(t, "Terms: US\nR1: 6 sc in MR (6)\n%s 6 inc (%d)\n", w, 12, true)
 	}
 	for _, w := range []string{"ch 27, sl st in second ch and in each ch across, turn", "ch 27, sl st in 2nd ch from hook and in each ch across, turn", "ch 27, sc in 2nd ch, sc in each ch across, turn"} {
-		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nRow 1: %s (%d sts)\n", w, 26, true)
+		phraseComesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nRow 1: %s (%d sts)\n", w, 26, true)
 	}
 	const mesh = "Terms: US\nCh 13.\nRow 1: Sc in 5th ch from hook, [ch 3, skip next 3 ch, sc in next ch] 2 times; turn. (3 lps)\n%s (%d lps)\n"
-	comesTo(t, mesh, "Row 2: Ch 4, sc in first ch-3 lp, ch 3, *sc in next lp, ch 3; rep from * to last lp; sc in last lp, ch 3, sc in 2nd ch of ch-5; turn.", 4, true)
+	phraseComesTo(t, mesh, "Row 2: Ch 4, sc in first ch-3 lp, ch 3, *sc in next lp, ch 3; rep from * to last lp; sc in last lp, ch 3, sc in 2nd ch of ch-5; turn.", 4, true)
 }
 
 // A bracket that is worked once stands in the one place that its last stitch has, and a note on how the work looks works nothing.
@@ -115,9 +115,9 @@ func TestAPlaceSaidLastInABracketIsForAllOfIt(t *testing.T) {
 		"sc in each in next 9 sts, 2 sc in next st, sc in each in next 9 sts.": 20,
 		"2 sc in each st across. Note: Each st should have 2 sc worked in it.": 38,
 	} {
-		comesTo(t, plain, w, n, true)
+		phraseComesTo(t, plain, w, n, true)
 	}
-	comesTo(t, plain, "sc in next 9 sts, (sc, ch 2, sc in next st), sc in next 9 sts.", 20, false) // the chains may be one stitch of it
+	phraseComesTo(t, plain, "sc in next 9 sts, (sc, ch 2, sc in next st), sc in next 9 sts.", 20, false) // the chains may be one stitch of it
 }
 
 // What goes into the corners of a border is added to its stitches, wherever they begin. Counted by hand: 40 and 2 more at each of 4 corners.
@@ -127,7 +127,7 @@ func TestCornersOfABorderThatBeginsInItsFirstStitch(t *testing.T) {
 		"sc in each sc around placing 3 sc in each corner, join.", "sc in same st as joining and in each sc around, working 3 sc in each corner, join.",
 		"sc in same st as joining and each sc around, placing 3 sc in each corner, join.", "sc in first st and in each sc around, putting 3 sc in each corner, join.",
 	} {
-		comesTo(t, square, w, 48, false)
+		phraseComesTo(t, square, w, 48, false)
 	}
 }
 
@@ -143,6 +143,6 @@ func TestPlacesToldByTheirNumberFollowEachOther(t *testing.T) {
 		"Increase row - *sc in next st, 2 sc in next st; rep from * around.":     18,
 		"Decrease row – *sc2tog, sc in next st; rep from * around.":              8,
 	} {
-		comesTo(t, plain, w, n, true)
+		phraseComesTo(t, plain, w, n, true)
 	}
 }
