@@ -31,7 +31,8 @@ func KeyOf(line string) (key, rest string, col int) {
 	}
 	i := strings.IndexByte(line, ':')
 	if k, n := capitalKey(line); k != "" && (i < 0 || i > n) {
-		return k, strings.TrimLeft(line[n:], " "), n + 2
+		rest = strings.TrimLeft(line[n:], " ")
+		return k, rest, len(line) - len(rest) + 1 // the key is ASCII: bytes are columns
 	}
 	at := measuredAs().FindStringSubmatchIndex(line)
 	if at == nil {

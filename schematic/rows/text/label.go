@@ -402,7 +402,8 @@ func (p *labeller) every() bool {
 	save := p.i
 	p.eatAny("row", "rnd", "round")
 	p.eatAny(",")
-	if !p.eatAny("and", "&", "then") && p.i == save {
+	and := p.eatAny("and", "&", "then")
+	if !and && p.i == save {
 		return false
 	}
 	p.eatAny("on", "then")
@@ -412,6 +413,9 @@ func (p *labeller) every() bool {
 	}
 	a, b := p.peek(0), p.peek(1)
 	switch {
+	case !and && !found && sideOf(a, b) > 0: // Row 3, RS: the side of that row
+		p.i = save
+		return false
 	case a.Is("odd", "uneven") || sideOf(a, b) == 1:
 		p.l.Odd = true
 	case a.Is("even", "alt", "alternate") || sideOf(a, b) == 2 || found && a.Ord == 2:
