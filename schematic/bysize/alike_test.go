@@ -166,8 +166,8 @@ func TestOneNameForSeveralPanels(t *testing.T) {
 // What one view shows the other must show, mirrored or not, be it one thing alone that differs.
 func TestWhatMakesTwoPanelsAlike(t *testing.T) {
 	panel := func() schematic.View {
-		return schematic.View{Panel: true, Outline: [][]schematic.Point{{{0, 0}, {4, 0}, {3, 5}}}, Lines: []schematic.Line{{Kind: schematic.LineMark, A: schematic.Point{1, 1}, B: schematic.Point{2, 1}}}, Ribs: []schematic.Hatch{{Poly: []schematic.Point{{0, 0}, {1, 0}, {1, 1}}, Dir: schematic.Point{0, 1}, Gap: 2}},
-			Notches: []schematic.Notch{{Number: 1, At: schematic.Point{2, 0}}}, Marks: []schematic.Marked{{What: "button", At: schematic.Point{1, 2}}}, Parts: []schematic.PartName{{Name: "x", At: schematic.Point{2, 2}}}, Arrow: schematic.Point{0, 1}}
+		return schematic.View{Panel: true, Outline: [][]schematic.Point{{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 3, Y: 5}}}, Lines: []schematic.Line{{Kind: schematic.LineMark, A: schematic.Point{X: 1, Y: 1}, B: schematic.Point{X: 2, Y: 1}}}, Ribs: []schematic.Hatch{{Poly: []schematic.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 1}}, Dir: schematic.Point{X: 0, Y: 1}, Gap: 2}},
+			Notches: []schematic.Notch{{Number: 1, At: schematic.Point{X: 2, Y: 0}}}, Marks: []schematic.Marked{{What: "button", At: schematic.Point{X: 1, Y: 2}}}, Parts: []schematic.PartName{{Name: "x", At: schematic.Point{X: 2, Y: 2}}}, Arrow: schematic.Point{X: 0, Y: 1}}
 	}
 	mirror := func(v schematic.View) schematic.View {
 		over := func(p *schematic.Point) { p.X = -p.X }
@@ -190,12 +190,14 @@ func TestWhatMakesTwoPanelsAlike(t *testing.T) {
 		return [2]bool{alike(m, 0, 1, same), alike(m, 0, 2, mirrored)}
 	}
 	assert.Equal(t, [2]bool{true, true}, like(func(*schematic.View) {}))
-	assert.Equal(t, [2]bool{true, true}, like(func(v *schematic.View) { v.Outline[0] = []schematic.Point{{4, 0.0004}, {3, 5}, {0, 0}} }), "wherever it begins, to a thousandth")
+	assert.Equal(t, [2]bool{true, true}, like(func(v *schematic.View) {
+		v.Outline[0] = []schematic.Point{{X: 4, Y: 0.0004}, {X: 3, Y: 5}, {X: 0, Y: 0}}
+	}), "wherever it begins, to a thousandth")
 	for i, change := range []func(*schematic.View){
 		func(v *schematic.View) { v.Panel = false }, func(v *schematic.View) { v.Half = true }, func(v *schematic.View) { v.Disc = true }, func(v *schematic.View) { v.Outline = append(v.Outline, v.Outline[0]) },
 		func(v *schematic.View) { v.Outline[0][2].Y = 5.001 }, func(v *schematic.View) { v.Outline[0][2].X = 3.001 }, func(v *schematic.View) { v.Lines[0].Kind = schematic.LineFold }, func(v *schematic.View) { v.Lines[0].B.X = 3 }, func(v *schematic.View) { v.Ribs[0].Gap = 3 },
-		func(v *schematic.View) { v.Ribs[0].Poly[1].X = 2 }, func(v *schematic.View) { v.Ribs[0].Dir = schematic.Point{1, 0} }, func(v *schematic.View) { v.Notches[0].Number = 2 }, func(v *schematic.View) { v.Notches[0].At.Y = 1 }, func(v *schematic.View) { v.Marks[0].What = "" },
-		func(v *schematic.View) { v.Marks[0].At.X = 2 }, func(v *schematic.View) { v.Parts[0].At.Y = 1 }, func(v *schematic.View) { v.Arrow = schematic.Point{0, -1} },
+		func(v *schematic.View) { v.Ribs[0].Poly[1].X = 2 }, func(v *schematic.View) { v.Ribs[0].Dir = schematic.Point{X: 1, Y: 0} }, func(v *schematic.View) { v.Notches[0].Number = 2 }, func(v *schematic.View) { v.Notches[0].At.Y = 1 }, func(v *schematic.View) { v.Marks[0].What = "" },
+		func(v *schematic.View) { v.Marks[0].At.X = 2 }, func(v *schematic.View) { v.Parts[0].At.Y = 1 }, func(v *schematic.View) { v.Arrow = schematic.Point{X: 0, Y: -1} },
 	} {
 		assert.Equal(t, [2]bool{}, like(change), "%d", i)
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -67,16 +68,16 @@ func TestSwatchesAsTheyAreWritten(t *testing.T) {
 func TestTheSumOfTheYarnIsWrittenOut(t *testing.T) {
 	p := scarf()
 	w := schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "3 g over 10 x 10 cm", "FABRIC"), swatch(t, "4 g over 10 x 10 cm", "rib")}, Ball: schematic.Ball{Grams: units.Int(50)}, Allowance: units.Frac(1, 10)}
-	needs, _ := Reckon(schematic.WorkAll(p), w)
+	needs, _ := Reckon(bysize.WorkAll(p), w)
 	assert.Equal(t, []string{"fabric: 1600 cm² at 3 g for 100 cm² = 48 g", "rib: 100 cm² at 4 g for 100 cm² = 4 g", "52 g + 10 % allowance = 57.2 g", "57.2 g / 50 g a ball = 1.14, so 2"}, needs[0].Lines)
 	assert.Equal(t, []any{"S", 2, units.Num{}}, []any{needs[0].Size, needs[0].Balls, needs[0].Metres})
 	p.Units, p.Gauges[0].Name, w.Allowance, w.Ball.Grams = units.Inch, "", units.Num{}, units.Int(26)
 	p.Pieces[0].Sections[2].Base().Gauge, w.Swatches[0].Gauge = "", ""
 	p.Pieces[0].Sections = p.Pieces[0].Sections[:2]
-	needs, _ = Reckon(schematic.WorkAll(p), w)
+	needs, _ = Reckon(bysize.WorkAll(p), w)
 	assert.Equal(t, []string{"rib: 16 in² at 25.81 g for 100 in² = 4 g", "4 g / 26 g a ball = 0.15, so 1"}, needs[0].Lines)
 	w.Ball.Grams = units.Int(4)
-	needs, _ = Reckon(schematic.WorkAll(p), w)
+	needs, _ = Reckon(bysize.WorkAll(p), w)
 	assert.Equal(t, 1, needs[0].Balls, "to the gram")
 	assert.Equal(t, "fabric", gaugeName(p, 0))
 	none, found := Reckon(nil, w)
@@ -95,7 +96,7 @@ func TestWhatASampleSays(t *testing.T) {
 	}{
 		{52, []schematic.Swatch{rib}, "52", ""}, {4, []schematic.Swatch{rib}, "", "the swatches alone weigh more than the whole sample"}, {3, []schematic.Swatch{rib}, "", "the swatches alone weigh more than the whole sample"}, {99, []schematic.Swatch{rib, fabric}, "52", ""}, {17, nil, "17", ""},
 	} {
-		needs, found := Reckon(schematic.WorkAll(scarf()), schematic.Weights{Sample: units.Int(c.sample), Swatches: c.list})
+		needs, found := Reckon(bysize.WorkAll(scarf()), schematic.Weights{Sample: units.Int(c.sample), Swatches: c.list})
 		got, message := "", ""
 		if len(needs) > 0 {
 			got = needs[0].Net.String()
@@ -108,11 +109,11 @@ func TestWhatASampleSays(t *testing.T) {
 	p := scarf()
 	for _, at := range []int{-1, 2} {
 		p.Sample = at
-		_, found := Reckon(schematic.WorkAll(p), schematic.Weights{Sample: units.Int(52)})
+		_, found := Reckon(bysize.WorkAll(p), schematic.Weights{Sample: units.Int(52)})
 		assert.Equal(t, "the sample has a weight, and its size is missing", found[0].Message)
 	}
 	p.Sample = 1
-	needs, _ := Reckon(schematic.WorkAll(p), schematic.Weights{Sample: units.Int(156)})
+	needs, _ := Reckon(bysize.WorkAll(p), schematic.Weights{Sample: units.Int(156)})
 	assert.Equal(t, []string{"52", "156"}, []string{needs[0].Net.String(), needs[1].Net.String()}, "a sample of the second size, a third of which is the first")
 }
 
