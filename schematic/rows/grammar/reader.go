@@ -1853,7 +1853,7 @@ func (r *Reader) founds(tokens []text.Token) bool {
 	}
 	p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
 	list := slices.DeleteFunc(p.sequence(), is[*ins.Nothing])
-	if len(list) == 0 || len(p.line.Unread) > 0 && r.mode != "words" {
+	if len(list) == 0 || len(p.line.Unread) > 0 && r.mode != "words" && !(t.Is("cast", "co") && p.line.Unread[0].Col > list[0].Span().End) {
 		return false
 	}
 	switch k := list[0].(type) {

@@ -562,7 +562,8 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "([always] slipping [always] | [remembering] always to slip) first $st [(of/at/on/in) [$beg of] each/every/all [{w:row}] [except [on/in/of] first/last {w2:row}]]", meaning: "how rows begin", example: "Knit 5 rows, slipping the first st of each row"},
-	{rule: "neutral", pattern: "[always] slip/sl first $st (of/at/on/in) [$beg of] each/every/all {w:row} [purlwise/knitwise] [throughout] [and knit last [$st] [of each/every {w2:row}]] [except [on/in/of] first/last {w3:row}]", meaning: "how rows begin", example: "Slip the first st of every row"},
+	{rule: "neutral", pattern: "(holding/hold/keeping/keep/pushing/push/folding/fold) [all/each] ({c:chaincalled} | {u:unit}) [to/at/in/towards] back/front [of work/you]", meaning: "what is kept out of the way", example: "Row 2: Holding ch-4 loops at back, sc in each sc across", when: tests{inRow, no(said("last"))}},
+	{rule: "neutral", pattern: "([remember/remembering] [always] [to]) slip/sl first $st (of/at/on/in) [$beg of] each/every/all {w:row} [purlwise/knitwise] [throughout] [and knit last [$st] [of each/every {w2:row}]] [except [on/in/of] first/last {w3:row}]", meaning: "how rows begin", example: "Slip the first st of every row"},
 	{rule: "neutral", pattern: "[always] slip/sl first [$st] and knit last $st (of/at/on/in) each/every/all {w:row} [throughout]", meaning: "how rows begin and end", example: "Slip the first and knit the last st of every row"},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib"},
 	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row"},
@@ -727,6 +728,7 @@ type rowset struct {
 	rows    []ins.Num
 	stretch bool
 	since   string
+	onward  bool
 }
 
 var rowsets = []form{
@@ -749,7 +751,7 @@ var rowsets = []form{
 		}},
 	{rule: "rowset", pattern: "[in] (this/these/above/established/same | this (two/four/six/eight | {num}) [-] row) pattern/patt/sequence/instructions", meaning: "the rows of the pattern", example: "Rep this pattern 5 times", build: ofPattern},
 	{rule: "rowset", pattern: "pattern/patt", meaning: "the rows of the pattern", example: "Rep pattern twice more", build: ofPattern},
-	{rule: "rowset", pattern: "from [$beg] {w:row} {n:num}", meaning: "the rows from there on", example: "Rep from Row 1 until piece measures 20 cm", when: tests{one("n")}, build: func(m *match) any { return rowset{last: ins.N(0)} }},
+	{rule: "rowset", pattern: "from [$beg] {w:row} {n:num}", meaning: "the rows from there on", example: "Rep from Row 1 until piece measures 20 cm", build: func(m *match) any { return rowset{rows: []ins.Num{m.num("n", 1)}, onward: true} }},
 	{rule: "rowset", pattern: "this [rs/ws/right/wrong] [side] {w:row} [dec/decrease/inc/increase]", meaning: "the row just worked", example: "Rep this row 3 times more", when: tests{after("rep", "repeat", "work", "knit", "repeating")}, build: func(m *match) any { return rowset{last: ins.N(1)} }},
 	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums} {w:row} [inclusive/incl/inclusively]", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
@@ -874,7 +876,7 @@ func rowName(p *parser, i int) (any, int) {
 
 func repeatRows(m *match) any {
 	s := value[rowset](m, "r")
-	r := &ins.RepeatRows{Last: s.last, Name: s.name, Rows: s.rows, Stretch: s.stretch, Since: s.since, Times: ins.N(1)}
+	r := &ins.RepeatRows{Last: s.last, Name: s.name, Rows: s.rows, Stretch: s.stretch, Since: s.since, Onward: s.onward, Times: ins.N(1)}
 	if len(s.rows) == 0 && s.name == "" && s.since == "" && !s.last.Set() {
 		r.Last = ins.N(2)
 		if n := m.p.r.these; n > 0 {

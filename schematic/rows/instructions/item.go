@@ -167,6 +167,7 @@ type (
 		Rows    []Num  // the rows meant
 		Stretch bool   // from the first of Rows to the last
 		Since   string // the rows from the line with that mark on
+		Onward  bool   // from the one of Rows to the row worked last
 		Times   Num    // so many times; HasTimes of Course tells whether that is said
 		Total   bool   // Times is said in all
 		InAll   bool   // in so many words

@@ -839,6 +839,8 @@ func (r *runner) bodies(l *ins.Line, n *ins.RepeatRows) ([]done, bool) {
 		return r.rowsNamed(n.Name)
 	case n.Since != "":
 		return r.since(n.Since)
+	case n.Onward && r.no >= n.Rows[0].At(r.size):
+		return r.lastRows(r.no - n.Rows[0].At(r.size) + 1)
 	}
 	for i := 1; i < len(n.Rows) && !n.Stretch; i++ {
 		if n.Rows[i].At(r.size) == n.Rows[i-1].At(r.size) {
