@@ -122,7 +122,7 @@ func (r *Reader) nextNeedle(t []text.Token) bool {
 // needleCounts are what a line says of how many stitches needles hold: 14 sts on each needle, 23 sts each on Needles 1
 // and 4, divided evenly over 4 needles.
 func (r *Reader) needleCounts(t []text.Token) []ins.NeedleCount {
-	if !slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("needle", "needles", "ndl", "ndls", "dpn", "dpns", "n") }) {
+	if !slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("needle", "needles", "dpn", "dpns", "n") }) {
 		return nil
 	}
 	var out []ins.NeedleCount
@@ -171,7 +171,7 @@ func (m *match) amongNeedles() bool {
 func needleEnd(t []text.Token, i int) bool {
 	for k := i + 1; k < i+5; k++ {
 		switch w := near(t, k); {
-		case w.Is("needles", "dpns", "ndls"):
+		case w.Is("needles", "dpns"):
 			return true
 		case w.Kind != 'w' && w.Kind != 'p' || w.Is("sts", "st", "stitches", ",", ".", ";", ":"):
 			return false
@@ -194,12 +194,12 @@ func countOn(t []text.Token, i int) (ins.NeedleCount, int) {
 		k, each = k+2, false
 	}
 	switch {
-	case each && near(t, k+2).Is("needle", "ndl", "dpn"):
+	case each && near(t, k+2).Is("needle", "dpn"):
 		return c, k + 3
 	case each:
 		return c, 0
 	case near(t, k).Is("per"):
-		if near(t, k+1).Is("needle", "ndl", "dpn") {
+		if near(t, k+1).Is("needle", "dpn") {
 			return c, k + 2
 		}
 		return c, 0

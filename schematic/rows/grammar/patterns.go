@@ -247,6 +247,9 @@ func (r *Reader) patternBegins(n int) bool {
 	r.mode = ""
 	r.note(line, n)
 	name, _, _ := strings.Cut(strings.Trim(line, "*#_•:. "), "(")
+	if multipleAlone().MatchString(line) {
+		name = ""
+	}
 	r.section(&ins.Section{Name: strings.TrimRight(name, " :,-–"), Pattern: true, At: ins.Span{Line: n, Col: 1, End: len([]rune(line)) + 1}})
 	return true
 }

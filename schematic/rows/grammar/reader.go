@@ -1895,6 +1895,9 @@ var cutOff = map[string]bool{"ch": true, "row": true, "rnd": true, "round": true
 // aRing is a line that only says that the work begins with a ring that is drawn together.
 var aRing = text.Once(`(?i)^\W*(?:(?:make|start with|begin with|form) )?(?:an? )?(?:magic|adjustable|sliding) (?:ring|circle|loop)\W*$`)
 
+// multipleAlone is a line that says of what a count is a multiple, and is no title.
+var multipleAlone = text.Once(`(?i)^\W*multiples? of \d`)
+
 // heading takes a line that is a heading.
 func (r *Reader) heading(trimmed string, n int) bool {
 	name, marked, ok := text.Heading(trimmed)
@@ -1911,6 +1914,9 @@ func (r *Reader) heading(trimmed string, n int) bool {
 	}
 	r.x.Read.Words++
 	r.mode = ""
+	if multipleAlone().MatchString(trimmed) {
+		return true
+	}
 	if kind := text.Keys[strings.ToLower(name)]; kind != "" && kind != "sizes" && kind != "terms" {
 		r.words(kind, "", n, true)
 		return true
@@ -1926,7 +1932,7 @@ func (r *Reader) heading(trimmed string, n int) bool {
 // aboveRows takes a few words right above a first row as the heading of a piece, whatever signs and numbers they have:
 // 2 Ears, Step 2 - Body, Scarf (in red).
 func (r *Reader) aboveRows(trimmed string, n int) bool {
-	if r.mode == "stitches" || strings.ContainsAny(trimmed, ";=*") {
+	if r.mode == "stitches" || strings.ContainsAny(trimmed, ";=*") || multipleAlone().MatchString(trimmed) {
 		return false
 	}
 	next := n

@@ -2671,7 +2671,7 @@ func (s *sequence) mistyped(i, end int) bool {
 		return false
 	}
 	if !strings.ContainsAny(w.S, "aeiouy") {
-		return !w.Is("st", "sts", "dnt", "sp", "sps", "ndl", "ndls", "xs", "xl", "mc", "cc", "ws", "rs", "pm", "sm", "rm")
+		return !w.Is("st", "sts", "dnt", "sp", "sps", "xs", "xl", "mc", "cc", "ws", "rs", "pm", "sm", "rm")
 	}
 	near := finding.Nearest(w.S, tradeWords)
 	return len(w.S) > 4 && !fillers[w.S] && near != "" && near != w.S && near+"s" != w.S

@@ -360,7 +360,7 @@ func Bullet(t *Token) bool {
 }
 
 // shortRow are rarer abbreviations of a row, and of next, each, stitches and evenly.
-var shortRow = map[string]string{"jn": "join", "hk": "hook", "decr": "dec", "incr": "inc", "inc'ing": "increasing", "dec'ing": "decreasing", "inc'g": "increasing", "dec'g": "decreasing", "rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "tchs": "tch", "lst": "last", "dose": "does", "в": "in"}
+var shortRow = map[string]string{"jn": "join", "hk": "hook", "ndl": "needle", "ndle": "needle", "ndls": "needles", "decr": "dec", "incr": "inc", "inc'ing": "increasing", "dec'ing": "decreasing", "inc'g": "increasing", "dec'g": "decreasing", "rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "tchs": "tch", "lst": "last", "dose": "does", "в": "in"}
 
 // contracted are the words whose 's is a verb.
 var contracted = set("it that there here let what who he she how where")

@@ -659,7 +659,7 @@ func (g *Graph) setUp() {
 		return
 	}
 	for i := range g.Rows {
-		if row := &g.Rows[i]; !row.Start && (!row.told || row.Name != "") && len(row.Stitches) > 0 && row.Stitches[0].Stitch != nil && row.Stitches[0].Stitch.Craft == stitch.Knitting {
+		if row := &g.Rows[i]; !row.Start && (!row.told || row.Name != "") && len(row.Stitches) > 0 && (row.Name != "" || row.Stitches[0].Stitch != nil && row.Stitches[0].Stitch.Craft == stitch.Knitting) {
 			row.Number, row.Name = -1, cmp.Or(row.Name, "set-up")
 		}
 	}
