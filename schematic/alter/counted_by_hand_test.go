@@ -148,23 +148,6 @@ func TestWhichChoicesAreOpen(t *testing.T) {
 	assert.Equal(t, []choice{{"rows 9", 1}}, tr.open())
 }
 
-// Beside a choice the next five that count the same are moved with it, and all while the garment does not go together.
-func TestWhichChoicesAreMovedTogether(t *testing.T) {
-	var list []choice
-	for range 7 {
-		list = append(list, choice{"rows 4", 1}, choice{"part 4", 1})
-	}
-	assert.Len(t, alike(choice{name: "rows 9"}, list, score{far: 9}), 5)
-	assert.Len(t, alike(choice{name: "rows 9"}, list, score{broken: 1}), 7)
-	assert.Len(t, alike(choice{name: "rows 9"}, list, score{unlike: 1}), 7)
-	for _, c := range alike(choice{name: "first row"}, list, score{}) {
-		assert.Equal(t, "rows 4", c.name)
-	}
-	for _, c := range alike(choice{name: "part 4"}, list, score{}) {
-		assert.Equal(t, "part 4", c.name)
-	}
-}
-
 func TestWhatContradicts(t *testing.T) {
 	for kind, want := range map[string]bool{"arithmetic/count": true, "arithmetic/division": true, "arithmetic/mitre": false, "arithmetic/flat": false, "joins/length": false} {
 		assert.Equal(t, want, contradicts(finding.Finding{Kind: kind, Severity: finding.Warning}), kind)

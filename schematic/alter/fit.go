@@ -539,10 +539,9 @@ func (t *trial) unit(m schematic.Measure) units.Num {
 	return units.Max(g.StitchWidth(), g.RowHeight())
 }
 
-// trials bounds the search, more the search on while a garment does not go together, and farthest the steps by which it moves one choice.
+// trials bounds the search, and farthest the steps by which it moves one choice.
 const (
-	trials   = 300
-	more     = 600
+	trials   = 600
 	farthest = 2
 )
 
@@ -553,22 +552,7 @@ type searching struct {
 	left int // trials
 }
 
-// moves are the ways in which single choices, or two near each other, are moved.
-var moves = [][]move{
-	{{1, 0}, {-1, 0}},
-	{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}},
-	{{-2, 1}, {2, -1}, {-1, 2}, {1, -2}},
-}
-
-// move moves a choice by a number of steps, and another by a second; by none if it is alone.
-type move struct{ by, and int }
-
-// beside is how far apart in the order of the work two choices are that are moved together.
-const beside = 5
-
-// search gives the best trial found: from the nearest counts, each choice is moved up or down as long as
-// that helps, then each with each of those after it that counts the same. Then the same again from pieces that begin on the other
-// side of the work.
+// search gives the best trial found from the nearest counts, and then from pieces that begin on the other side of the work.
 func (f *fitter) search() *trial {
 	f.try(f.start) // tells which rows go in twos
 	best := f.from(f.start)
@@ -599,10 +583,7 @@ func (f *fitter) search() *trial {
 // from is the best trial found from some choices.
 func (f *fitter) from(start map[string]int) *trial {
 	s := &searching{f, f.try(start), trials}
-	for _, ways := range moves {
-		for s.round(ways) && !s.best.score.done() {
-		}
-	}
+	s.leap()
 	return s.best
 }
 
@@ -613,93 +594,6 @@ func (c choice) ofRows() bool {
 
 // firstRow begins the name of a choice of the side of the work on which pieces begin.
 const firstRow = "first row"
-
-// round moves each open choice in each way, and reports whether that bettered something.
-func (s *searching) round(ways []move) bool {
-	if s.best.score.done() {
-		return false
-	}
-	again := false
-	list := s.best.open()
-	for i, a := range list {
-		others := list[i : i+1]
-		if ways[0].and != 0 {
-			others = alike(a, list[i+1:], s.best.score)
-		}
-		for _, b := range others {
-			for _, w := range ways {
-				by := map[string]int{a.name: w.by}
-				by[b.name] += w.and
-				again = s.better(by) || again
-			}
-		}
-	}
-	return again
-}
-
-// alike are the next choices of a list that count what a counts: all, if the garment does not go together yet.
-func alike(a choice, list []choice, s score) []choice {
-	var out []choice
-	for _, b := range list {
-		if b.ofRows() == a.ofRows() && (len(out) < beside || s.broken+s.unlike > 0) {
-			out = append(out, b)
-		}
-	}
-	return out
-}
-
-// better tries the best trial with some choices moved, and keeps it if it is better. Where that parts two edges, what counts the same in other pieces is
-// moved with them.
-func (s *searching) better(by map[string]int) bool {
-	parts, better := s.try(by)
-	if parts && !better {
-		if all := s.best.withKin(by); len(all) > len(by) {
-			_, better = s.try(all)
-		}
-	}
-	return better
-}
-
-// try tries the best trial with some choices moved, and keeps it if it is better; parts says that it parts two edges.
-func (s *searching) try(by map[string]int) (parts, better bool) {
-	if s.left <= 0 && (s.best.score.broken+s.best.score.unlike == 0 || s.left <= -more) {
-		return false, false
-	}
-	moved := map[string]int{}
-	maps.Copy(moved, s.best.moved)
-	for k, v := range by {
-		moved[k] += v
-		if moved[k] < -farthest || farthest < moved[k] {
-			return false, false
-		}
-	}
-	s.left--
-	t := s.f.try(moved)
-	if !t.score.less(s.best.score) {
-		return t.score.unlike > s.best.score.unlike, false
-	}
-	s.best = t
-	return false, true
-}
-
-// withKin are choices moved by so many steps, and those that count the same elsewhere, as so many stitches added at the edges of two pieces, by as many.
-func (t *trial) withKin(by map[string]int) map[string]int {
-	all := maps.Clone(by)
-	for name, n := range by {
-		for _, c := range t.choices {
-			if _, moved := by[c.name]; !moved && kind(c.name) == kind(name) {
-				all[c.name] = n
-			}
-		}
-	}
-	return all
-}
-
-// kind is what a choice counts, without its place.
-func kind(name string) string {
-	of, _, _ := strings.Cut(name, ", row ")
-	return of
-}
 
 func (s score) done() bool { return s.broken+s.unlike+s.far == 0 }
 

@@ -57,22 +57,26 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 		return t.bandBy(m, now, off)
 	}
 	exact, near := t.ruled(m.Name, now)
-	if exact != nil && !units.Frac(int64(exact.need.Multiple), 2).Less(off) {
+	within := func(step int) bool { return !units.Frac(int64(step), 2).Add(rounded).Less(off) } // a rule is the cause of what it can cost
+	if exact != nil && within(exact.need.Multiple) {
 		return exact.why(), exact.need.Multiple
 	}
+	var rib *picked
+	if now.Of == "st" {
+		rib = t.besideRib(m.Name, now)
+	}
 	switch edge := t.joinedTo(m.Name, now); {
-	case now.Of == "st" && t.besideRib(m.Name, now) != nil:
-		rib := t.besideRib(m.Name, now)
+	case rib != nil && (rib.need.Multiple > 2 || within(rib.need.Multiple)):
 		return fmt.Sprintf("the rib beside it takes its stitches, a multiple of %s", rib.need), rib.need.Multiple
 	case now.Of == "st" && hasLines(m.Piece.Sections):
 		return "every panel begins and ends in whole stitches", 0
 	case now.Of == "st" && len(takenUp(m)) > 1 && m.Steps[0].After == now.Count:
 		return fmt.Sprintf("it takes up the stitches of %s, each as wide as its own rule allows", strings.Join(takenUp(m), " and ")), 0
-	case now.Of == "st" && now.Around && near == nil && partsAlike(m.Piece.Sections):
+	case now.Of == "st" && now.Around && near == nil && within(2) && partsAlike(m.Piece.Sections):
 		return "parts of it that are alike stay so, and its stitches go by 2", 2
 	case now.Of == "st" && near == nil && t.twoGauges(m.Piece, now) != "":
 		return t.twoGauges(m.Piece, now), 0
-	case now.Of == "st" && now.Axis == schematic.Horizontal && near == nil && edge != "" && partsAlike(m.Piece.Sections):
+	case now.Of == "st" && now.Axis == schematic.Horizontal && near == nil && within(2) && edge != "" && partsAlike(m.Piece.Sections):
 		return "parts of it that are alike stay so, and its stitches go by 2", 2
 	case now.Of == "st" && near == nil && pointBy(m.Piece.Sections, now.Count) > 1:
 		n := pointBy(m.Piece.Sections, now.Count)

@@ -118,11 +118,11 @@ func (r *regrading) asPublished(t *trial, g *schematic.Grading, at int) {
 	}
 }
 
-// count is a count that the grading writes down instead of working it out, as wide or high as published; even, if it is even in all sizes. One that all
-// sizes share, and so is of the stitch pattern, stays.
+// count is a count that the grading writes down instead of working it out, as wide or high as published; even, if it is even in all sizes. Stitches that all
+// sizes share, and so are of the stitch pattern, stay.
 func (r *regrading) count(t *trial, g *schematic.Grading, of expr.Graded) expr.Graded {
 	all := r.p.Grading[slices.IndexFunc(r.p.Grading, func(h schematic.Grading) bool { return h.Name == g.Name })].Given.Vals.Vals
-	if dim := g.Given.Dim; dim != expr.Stitches && dim != expr.Rows || len(all) > 0 && !slices.ContainsFunc(all, func(n units.Num) bool { return !n.Eq(all[0]) }) {
+	if dim := g.Given.Dim; dim != expr.Rows && (dim != expr.Stitches || len(all) > 0 && !slices.ContainsFunc(all, func(n units.Num) bool { return !n.Eq(all[0]) })) {
 		return of
 	}
 	was, now := t.Gauge(g.Gauge)

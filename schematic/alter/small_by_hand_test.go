@@ -148,15 +148,6 @@ func TestWhichPartsAreAlike(t *testing.T) {
 	assert.True(t, partsAlike(held(a)), "its other half")
 }
 
-// What counts the same at another place of the garment is moved with a choice; what is moved already is not, nor what counts something else.
-func TestWhatIsMovedWithAChoice(t *testing.T) {
-	tr := &trial{choices: []choice{{"edge 12, fabric, row 5, 40 to 64", 1}, {"edge 12, fabric, row 5, 30 to 42", 1}, {"edge 12, rib, row 5, 30 to 42", 1}, {"edge 11, fabric, row 9, 30 to 41", 1}}}
-	assert.Equal(t, map[string]int{"edge 12, fabric, row 5, 40 to 64": -1, "edge 12, fabric, row 5, 30 to 42": -1}, tr.withKin(map[string]int{"edge 12, fabric, row 5, 40 to 64": -1}))
-	both := map[string]int{"edge 12, fabric, row 5, 40 to 64": 1, "edge 12, fabric, row 5, 30 to 42": -1}
-	assert.Equal(t, both, tr.withKin(both))
-	assert.Equal(t, "rows 20, rib", kind("rows 20, rib, row 1"))
-}
-
 // By hand: at 20 rows over 10 cm the longest stretch of 40 rows is 20 cm. 15 cm less leave a quarter of it; 15.5 cm do not, and all 71 rows share them: 40, 1
 // and 30 of 71 parts. 27 cm of 35.5 leave less than a quarter.
 func TestAPieceIsMadeShorterInItsLongestStretchOrInAll(t *testing.T) {

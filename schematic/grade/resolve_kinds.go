@@ -263,7 +263,7 @@ func (in *inputs) counted(gauge *schematic.Gauge, put func(string, expr.Dim, int
 		target = each.Mul(target)
 	}
 	if target.Sign() < 0 {
-		in.sizeFail(k, "%q comes to less than nothing: %s cm", in.g.Name, units.Decimal(units.In(target, units.CM), 2))
+		in.sizeFail(k, "%q comes to %s less than nothing", in.g.Name, shaping.LongIn(target.Neg(), in.r.p.Units))
 		return
 	}
 	rule := in.rule()
