@@ -323,7 +323,8 @@ func (m *Made) Bends() bool {
 	if m.Kind != KindShawl || m.Piece == nil || m.Round || m.From.upwards() || m.From.sideways() || len(m.Views) != 1 || m.Views[0].Panel {
 		return false
 	}
-	return m.Piece.LeftEdge == "upper edge" && m.Piece.RightEdge == "upper edge" || m.RowEnds()
+	upper := m.Piece.LeftEdge == "upper edge" || m.Piece.LeftEdge == "top edge"
+	return upper && m.Piece.RightEdge == m.Piece.LeftEdge || m.RowEnds()
 }
 
 // RowEnds reports whether the sides of the piece are row ends alone, since its rows are shaped across.

@@ -399,12 +399,12 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 	}
 	var out []run
 	for _, p := range parts {
-		r := run{name: p.Name, n: p.Stitches.Int(a.g.Index, 0), main: p.Hold, keys: []string{addedTo + taker}}
-		switch {
+		r := run{name: p.Name, n: p.Stitches.Int(a.g.Index, 0), keys: []string{addedTo + taker}}
+		switch of := a.takerOf(m, p.Name); {
 		case r.n < 1:
 			continue
-		case p.Hold:
-			r.keys, r.of = []string{heldKey(m.Name, p.Name)}, a.takerOf(m, p.Name)
+		case p.Hold && (of != "" || taker == ""): // what nothing takes, such as an underarm, is left
+			r.main, r.keys, r.of = true, []string{heldKey(m.Name, p.Name)}, of
 			if o := schematic.OtherSide(p.Name); o != p.Name && r.of != "" && a.takerOf(m, o) == r.of && (m.Round || a.made(r.of).Make > 1) { // either of a pair may go on from either
 				r.keys = append(r.keys, heldKey(m.Name, o))
 				slices.Sort(r.keys)

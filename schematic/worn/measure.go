@@ -350,7 +350,11 @@ func (t *trunk) yoke(p *panel, placed []*panel) {
 	if t.kind != "raglan" {
 		t.kind = "yoke"
 	}
-	t.upper = p.where.at(pt{Y: topOf(p.loop)}).Y
+	neck := topOf(p.loop)
+	if _, top := p.neckRibs(neck); top > bottomOf(p.loop)+close {
+		neck = top
+	}
+	t.upper = p.where.at(pt{Y: neck}).Y
 	t.upperAt = pt{X: math.Inf(1), Y: t.upper}
 	for _, q := range placed { // where the picture is left at that height
 		if x := across(points(q.drawn), t.upper-0.01); len(x) > 0 {

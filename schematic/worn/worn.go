@@ -71,7 +71,7 @@ func newAssembly(g *schematic.Garment, turned bool) *assembly {
 
 // picture is what shows of the garment, with its measurements; nil if it is one panel, which is drawn as it is worked.
 func (a *assembly) picture(id, name string) *schematic.Made {
-	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].shows() {
+	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].shows() && !a.isAll(a.placed[0]) {
 		return nil
 	}
 	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}, Lies: a.placed[0].lies()}
@@ -96,6 +96,11 @@ func (p *panel) lies() string {
 // shows reports whether a panel by itself lies otherwise than it is worked.
 func (p *panel) shows() bool {
 	return p.lengthwise || p.heights || p.turned || p.closed || p.arced || p.layered || p.lying != 0 || p.heel != (pt{})
+}
+
+// isAll reports whether a round is all there is of a garment: half of it is what lies on the table.
+func (a *assembly) isAll(p *panel) bool {
+	return len(a.g.Pieces) == 1 && len(p.made.Views) == 1 && p.made.Views[0].Half && !isPart[p.made.Kind] && p.made.Kind != schematic.KindSock
 }
 
 // onlyOfTheBack leaves the back those measurements that the front does not have or has otherwise.
