@@ -21,21 +21,23 @@ type slitAt struct {
 	name string
 	part string
 	n    int
+	by   int // stitches that the tube has more, or fewer, above it
 }
 
-// slits reports whether a division of a round is a slit: the row after it joins the same parts
-// again, over as many stitches as were taken out, after the same few rows worked even.
+// slits reports whether a division of a round is a slit: the row after it joins the same parts again, after the same few rows worked even, over as
+// many stitches as were taken out, or over fewer where one part alone was: a gusset of a thumb is taken out with it.
 func (s *Divide) slits(w *worker, places []stretchOf, n int) bool {
 	st := w.cur
 	next, ok := w.next.(*JoinParts)
 	if !ok || !st.round || len(st.blocks) > 1 || st.row == 0 || st.doubt || st.band > 0 || !next.Round || next.Gauge != "" {
 		return false
 	}
-	out, sum, worked, rows := 0, 0, map[string]bool{}, -1
+	out, parts, sum, worked, rows := 0, 0, 0, map[string]bool{}, -1
 	for _, p := range places {
 		k := p.to - p.from
 		sum += k
 		if p.part.Leave || p.part.Hold {
+			parts++
 			if out += k; 2*k > n {
 				return false
 			}
@@ -50,23 +52,23 @@ func (s *Divide) slits(w *worker, places []stretchOf, n int) bool {
 	if sum != n || out == 0 || len(worked) == 0 || rows > mostSlit {
 		return false
 	}
-	return next.rejoins(w.i, worked, out)
+	added, ok := next.rejoins(w.i, worked)
+	return ok && (added == out || added > 0 && added < out && parts == 1)
 }
 
-// rejoins reports whether a join is of these parts alone, each once, over so many stitches added.
-func (s *JoinParts) rejoins(size int, parts map[string]bool, over int) bool {
-	added := 0
+// rejoins reports whether a join is of these parts alone, each once, and over how many stitches added.
+func (s *JoinParts) rejoins(size int, parts map[string]bool) (added int, ok bool) {
 	for _, j := range s.Of {
 		if j.Part == "" {
 			added += j.Added.Int(size, 0)
 			continue
 		}
 		if !parts[j.Part] {
-			return false
+			return 0, false
 		}
 		delete(parts, j.Part)
 	}
-	return added == over && len(parts) == 0
+	return added, len(parts) == 0
 }
 
 // evenOnly is how many rows a part is worked even, or -1 if it is worked in any other way.
@@ -167,7 +169,10 @@ func (w *worker) slitAt(b *block, p stretchOf, n int) slitAt {
 func (sl *slit) close(w *worker, s *JoinParts) {
 	st := sl.tube
 	c := w.canvas(&st.blocks[0])
-	k := 0
+	k, by := 0, 0
+	for _, at := range sl.at {
+		by -= at.n
+	}
 	for _, j := range s.Of {
 		if j.Part != "" {
 			delete(w.parts, j.Part)
@@ -176,11 +181,15 @@ func (sl *slit) close(w *worker, s *JoinParts) {
 		at := sl.at[min(k, len(sl.at)-1)]
 		k++
 		if n := j.Added.Int(w.i, 0); n > 0 {
+			by += n
 			c.extra = append(c.extra, extraEdge{at.a, at.b, Edge{Name: orElse(j.Edge, "added edge"), Length: st.gauge.StitchWidth().Times(n), Stitches: n, Pos: s.Pos}})
 		}
 	}
 	st.ended, st.name = false, s.Name
 	w.cur, w.slit = st, nil
+	if c.slits[len(c.slits)-1].by = by; by != 0 {
+		w.roundBy(by)
+	}
 }
 
 // slitSpans are how wide a slit is, and how far from the beginning of the tube.
@@ -199,7 +208,11 @@ func (w *worker) slitSpans(c *canvas) []span {
 		if l := s.hi.x.Sub(s.lo.x); !l.Eq(s.length) {
 			s.main = false // some of it lies on the layer behind
 		}
-		a, b = d.turned(pt{at.a.x, y0}), d.turned(at.a)
+		end := at.a // the outer one
+		if at.a.x.Abs().Less(at.b.x.Abs()) {
+			end = at.b
+		}
+		a, b = d.turned(pt{end.x, y0}), d.turned(end)
 		h := span{name: "length to " + at.name, axis: Vertical, length: at.a.y.Sub(y0), of: "row", main: true, rank: rankEdge}
 		h.lo, h.hi = orderedUp(a, b)
 		h.count, h.gauge = rowsIn(h.length, g)

@@ -70,7 +70,8 @@ func TestWhatIsNoSlitIsDrawnInItsParts(t *testing.T) {
 		{"in the same round", 0, 10, 1},
 		{"two rounds later", 2, 10, 1},
 		{"an opening of three rows", 3, 10, 3},
-		{"as many stitches are not added", 1, 8, 3},
+		{"fewer are added, as above a gusset", 1, 8, 1},
+		{"more are added", 1, 12, 3},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			g := tubeWith(c.rows, c.added, thumb, hand)
@@ -79,4 +80,18 @@ func TestWhatIsNoSlitIsDrawnInItsParts(t *testing.T) {
 			assert.Equal(t, 10, g.Pieces[0].Live["thumb"], "held stitches stay live for a thumb")
 		})
 	}
+}
+
+// A gusset of 4 times 4 stitches more in 4 rounds, of which 16 are left for the thumb and 2 added above: 64, 80, and then 66 stitches of 5 mm, of which half lie flat.
+func TestAboveAGussetTheHandIsAsWideAsItIsWorked(t *testing.T) {
+	g := Work(plain(&Piece{Name: "Mitten", Kind: KindMitten, Round: true, Sections: []Section{
+		&CastOn{Stitches: n(64)}, &Even{Amount: Amount{Rows: n(10)}}, &Shape{Shapings: []Shaping{{By: n(4), At: Across, Increase: true, Every: n(1), Times: n(4)}}},
+		&Divide{Parts: []Part{{Name: "thumb", Stitches: n(16), Hold: true}, {Name: "Hand", Stitches: n(64), Sections: []Section{&Even{Amount: Amount{Rows: n(1)}}}}}},
+		&JoinParts{Round: true, Of: []JoinPart{{Part: "Hand"}, {Added: n(2)}}}, &Even{Amount: Amount{Rows: n(10)}}, &BindOff{All: true}}}), 0)
+	require.Empty(t, g.Findings)
+	m := g.Pieces[0]
+	require.Len(t, m.Views, 1)
+	assert.Contains(t, m.Views[0].Outline[0], Point{100, 60})
+	assert.Contains(t, m.Views[0].Outline[0], Point{82.5, 60})
+	assert.Equal(t, mm(400), find(t, m, "mitten.hand-with-thumb").Length)
 }

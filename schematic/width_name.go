@@ -238,6 +238,8 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 		return trade.widest, true, true
 	case known && at.hem && !c.panel:
 		return trade.hem, true, true
+	case kind == KindMitten && at.widest && slices.ContainsFunc(c.slits, func(s slitAt) bool { return s.by < 0 }):
+		return "hand with thumb", true, true // its gusset is left there
 	case known && at.widest && trade.widest != "" && !(at.top && kind > KindBand):
 		return trade.widest, true, true
 	case kind == KindHat && at.top && c.name == "sides":

@@ -143,6 +143,9 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 				v.Lines = append(v.Lines, shown(l.Kind, part[:], false, above)...)
 			}
 		case schematic.LineEdge, schematic.LineSeam, schematic.LineRib, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
+			if l.Kind == schematic.LineSlit && slices.ContainsFunc(p.slits, func(s slit) bool { return s.taken && s.name == l.Name }) {
+				continue // what is worked from it stands there
+			}
 			for _, s := range shown(l.Kind, []pt{at(l.A), at(l.B)}, false, above) {
 				s.Name = ""
 				v.Lines = append(v.Lines, s)
