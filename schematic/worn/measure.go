@@ -35,7 +35,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.bonnet(root)
 	case root.face == either && root.made.Round && root.made.Views[root.view].Panel && !root.gusset:
 		t.inGores(a.rowOf(root))
-	case holds[root.made.Kind]:
+	case holds[root.made.Kind] || slices.ContainsFunc(a.placed, func(p *panel) bool { return p.disc }):
 		t.holder(root)
 	case root.made.Kind == schematic.KindShawl || a.bordered() || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
 		t.span()
@@ -1334,7 +1334,7 @@ func (tk *taker) holder(root *panel) {
 	switch {
 	case root.gusset:
 		tk.gusset(root)
-	case root.made.Kind == schematic.KindBag:
+	case root.made.Kind == schematic.KindBag, root.made.Kind == schematic.KindPiece:
 		tk.bag(root)
 	case root.heel != (pt{}):
 		tk.sock(root)

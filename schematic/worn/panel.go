@@ -128,7 +128,7 @@ func (p *panel) middle() float64 {
 // the name of its edge. keys gives the bonds of an edge.
 func newPanel(m *schematic.Made, view int, keys func(e *schematic.Edge) []string) *panel {
 	v := &m.Views[view]
-	if len(v.Outline) == 0 || len(v.Outline[0]) < 3 || v.Disc && m.Kind != schematic.KindBag {
+	if len(v.Outline) == 0 || len(v.Outline[0]) < 3 {
 		return nil
 	}
 	p := &panel{made: m, view: view, name: m.Name, lines: v.Lines, ribs: v.Ribs, marks: v.Marks, face: either, disc: v.Disc}

@@ -116,7 +116,7 @@ func (a *assembly) trunk() bool {
 	case len(others) > 0:
 		root = others[0]
 		for _, q := range others {
-			if q.share && q.face == front {
+			if q.share && q.face == front || root.disc && !q.disc { // what stands on a base goes before it
 				root = q
 			}
 		}

@@ -7,9 +7,20 @@ import (
 	"flatwright/schematic"
 )
 
-// disc bonds the circle that a piece begins with to the beginning of the sides that are worked on from it.
+// disc bonds the circle that a bag begins with, or goes on from, to the beginning of the sides that are worked on from it.
 func (a *assembly) disc(m *schematic.Made, p *panel) {
 	key := "round of " + m.Name
+	bag := m.Kind == schematic.KindBag
+	for _, o := range a.g.Pieces {
+		for _, f := range heldFrom(o) {
+			if f.Piece == m.Name && (o.Kind == schematic.KindBag || o.Kind == schematic.KindPiece) {
+				key, bag = heldKey(f.Piece, f.Part), true
+			}
+		}
+	}
+	if !bag {
+		return
+	}
 	for i := range p.loop {
 		p.loop[i].keys = append(p.loop[i].keys, key)
 	}

@@ -129,3 +129,38 @@ func TestWhatIsGatheredMayBeMuchWider(t *testing.T) {
 	a = assembled(schematic.Work(p, 0))
 	assert.False(t, slices.ContainsFunc(a.placed, func(q *panel) bool { return q.made.Name == "Front bodice" }))
 }
+
+// 6 + 5 × 6 = 36 stitches of 5 mm around; 6 rounds of 4 mm from the centre. What begins from all of the last round stands on it, whatever it is called.
+func TestSidesBegunFromABaseStandOnIt(t *testing.T) {
+	for _, kind := range []string{"bag", "piece"} {
+		g := schematic.Work(written(t, `version: 1
+pattern: Bag
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 25 rows over 10 cm in dc}
+pieces:
+  - piece: Base
+    worked: in the round, from the centre
+    sections:
+      - ring: 6
+      - {increase: 6, at: across, times: 5}
+      - {hold: all, name: edge}
+  - piece: Sides
+    kind: `+kind+`
+    worked: in the round, from the hem
+    sections:
+      - start from:
+          - {piece: Base, part: edge}
+      - even: 50 rows
+      - {bind off: all, edge: rim}
+`), 0)
+		Dress(g)
+		require.NotNil(t, g.Worn, kind)
+		assert.Len(t, g.Worn.Views[0].Outline, 2)
+		assert.Len(t, g.Worn.Measures, 3)
+		assert.InDelta(t, 2*24, measured(t, g, "base width").Length.Float(), 0.01)
+		assert.InDelta(t, 180, measured(t, g, "opening").Length.Float(), 0.01)
+		assert.InDelta(t, 200, measured(t, g, "height").Length.Float(), 0.01)
+	}
+}

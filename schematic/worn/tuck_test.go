@@ -131,3 +131,49 @@ func TestAPanelComesOutWithACorner(t *testing.T) {
 	assert.Equal(t, []int{1, 3}, []int{i, j})
 	assert.Equal(t, pt{X: 0, Y: 3}, x)
 }
+
+// An underarm on hold that nothing takes is left, as one that is bound off is: the body hides the same corner of the sleeve, and the neck's ribs
+// are in no length: 50 + 20 rounds of 4 mm, of which 5 are ribs.
+func TestAnUnderarmOnHoldLiesAsOneThatIsBoundOff(t *testing.T) {
+	var outlines [][][]pt
+	for _, under := range []string{"bind off: 10", "hold: 10, name: underarm"} {
+		g := schematic.Work(written(t, `version: 1
+pattern: Raglan
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 25 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Body
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 180, edge: hem}
+      - even: 50 rows
+      - divide: [{hold: 80, name: Back}, {`+under+`}, {hold: 80, name: Front}, {`+under+`}]
+  - piece: Sleeve
+    make: 2
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 60, edge: cuff}
+      - even: 50 rows
+      - divide: [{hold: 50, name: top}, {`+under+`}]
+  - piece: Yoke
+    worked: in the round, from the hem
+    sections:
+      - start from:
+          - {piece: Body, part: Back, panel: Back}
+          - {piece: Sleeve, part: top, panel: Left sleeve}
+          - {piece: Body, part: Front, panel: Front}
+          - {piece: Sleeve, part: top, panel: Right sleeve}
+      - {decrease: 1, at: lines, times: 15, edge: raglan}
+      - {even: 5 rows, rib: yes}
+      - {bind off: all, edge: neck}
+`), 0)
+		Dress(g)
+		require.NotNil(t, g.Worn)
+		assert.InDelta(t, (50+15)*4, measured(t, g, "length").Length.Float(), 0.01)
+		assert.InDelta(t, 15*4, measured(t, g, "raglan depth").Length.Float(), 0.01)
+		outlines = append(outlines, g.Worn.Views[0].Outline)
+	}
+	assert.Equal(t, outlines[0], outlines[1])
+}
