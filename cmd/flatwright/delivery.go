@@ -78,7 +78,7 @@ func (d *delivery) agreed(cmd *cobra.Command, env environment, path string, make
 func (d *delivery) put(cmd *cobra.Command, env environment, from string, r job.Result) error {
 	if d.out == files.Stdio {
 		if len(r.Files) != 1 {
-			return &exit{exitUsage, fmt.Errorf("%d files cannot go to standard output: choose one with --size or --labels, and --format", len(r.Files))}
+			return &exit{exitUsage, fmt.Errorf("%d files cannot go to standard output: choose one with --size or --labels, and --format pdf, which holds all pages", len(r.Files))}
 		}
 		if _, err := env.out.Write(r.Files[0].Body); err != nil {
 			return &exit{exitUsage, err}

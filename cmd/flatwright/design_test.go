@@ -13,10 +13,18 @@ import (
 	"flatwright/fonts"
 )
 
+// onePage are lines at the end of a pattern that leave the pieces out.
+func onePage(lines string) string {
+	if rest, ok := strings.CutPrefix(lines, "drawing:\n"); ok {
+		lines = rest
+	}
+	return "drawing:\n  views: as worn\n" + lines
+}
+
 // drawn is the SVG of a starter with more lines at its end, drawn with flags.
 func drawn(t *testing.T, kind, lines string, flags ...string) result {
 	path := filepath.Join(t.TempDir(), kind+".yaml")
-	require.NoError(t, os.WriteFile(path, append(starter.Text(kind), lines...), 0o644))
+	require.NoError(t, os.WriteFile(path, append(starter.Text(kind), onePage(lines)...), 0o644))
 	return flatwright(t, "", append([]string{"draw", "--size", "M", "--units", "cm", "--format", "svg", "--out", "-", path}, flags...)...)
 }
 
@@ -66,7 +74,7 @@ func TestAFaceThatLacksGlyphsIsToldAndDrawn(t *testing.T) {
 	few := fonts.SubsetOf(fonts.Regular, "0123456789 cmin").TTF
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "few.ttf"), few, 0o644))
 	path := filepath.Join(dir, "hat.yaml")
-	require.NoError(t, os.WriteFile(path, append(starter.Text("hat"), "drawing:\n  face: few.ttf\n"...), 0o644))
+	require.NoError(t, os.WriteFile(path, append(starter.Text("hat"), onePage("  face: few.ttf\n")...), 0o644))
 	r := flatwright(t, "", "draw", "--size", "M", "--format", "svg", "--out", "-", path)
 	require.Equal(t, exitWell, r.code, r.err)
 	assert.Contains(t, r.err, "missing from the face")

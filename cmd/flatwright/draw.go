@@ -28,7 +28,7 @@ pattern, and draws what the counts make.`,
   flatwright draw --size M --paper letter cardigan.yaml
   flatwright draw --labels blank --large cardigan.yaml a sheet to fill in
   flatwright draw --labels letters --units in cardigan.yaml
-  flatwright draw --size M --format svg --out - cardigan.yaml > m.svg`,
+  flatwright draw --size M --format pdf --out - cardigan.yaml > m.pdf`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			drawFlagged(&o, sc, large)

@@ -62,9 +62,9 @@ func (a *assembly) measures() []schematic.Measure {
 	}
 	t.straps()
 	all := slices.Clone(t.out)
-	t.out = slices.DeleteFunc(t.out, func(m schematic.Measure) bool { // its hem is that
-		return m.Name == "widest width" && slices.ContainsFunc(all, func(o schematic.Measure) bool {
-			return o.Name != m.Name && o.Axis == m.Axis && o.Around == m.Around && o.View == m.View && o.Length.Eq(m.Length)
+	t.out = slices.DeleteFunc(t.out, func(m schematic.Measure) bool { // its hem is that, or its bust
+		return slices.ContainsFunc(all, func(o schematic.Measure) bool {
+			return (m.Name == "widest width" && o.Name != m.Name || m.Name == "hip" && o.Name == t.bust()) && o.Axis == m.Axis && o.Around == m.Around && o.View == m.View && o.Length.Eq(m.Length)
 		})
 	})
 	if len(t.out) > most {
@@ -1601,9 +1601,20 @@ func (tk *taker) own(p *panel) {
 			axis = schematic.Slanted
 		}
 		if m, ok := p.withoutTurned(p.whole(m)); ok {
-			tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
+			tk.take(p.freeEdge(m), p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
 		}
 	}
+}
+
+// freeEdge is what a width is called that has a name but for where it is drawn: by the edge along which it is, if nothing is worked or sewn to that.
+func (p *panel) freeEdge(m schematic.Measure) string {
+	for i, s := range p.drawn {
+		if strings.HasSuffix(m.Name, " edge") && s.name != "" && !s.taken && !s.fold && near(s.a, p.spot(m.A)) != near(p.drawn[(i+1)%len(p.drawn)].a, p.spot(m.A)) &&
+			near(s.a, p.spot(m.B)) != near(p.drawn[(i+1)%len(p.drawn)].a, p.spot(m.B)) {
+			return s.name
+		}
+	}
+	return p.edgeOf(m)
 }
 
 // withoutTurned is a measurement of a panel without what of it is turned in; not ok if nothing is left that could be drawn.

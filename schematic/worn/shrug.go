@@ -20,11 +20,14 @@ func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
 		if len(lower) == 0 || len(upper) == 0 {
 			continue
 		}
-		ll, lh := bounds([][]pt{lower[0].Path})
-		ul, uh := bounds([][]pt{upper[0].Path})
-		across := absf(ll.X-ul.X) < 1 && absf(lh.X-uh.X) < 1 && absf(ll.Y+uh.Y-2*y) < 1 && min(lh.Y, uh.Y) < max(ll.Y, ul.Y)+1
-		if !across {
-			return nil
+		for _, e := range lower {
+			ll, lh := bounds([][]pt{e.Path})
+			if !slices.ContainsFunc(upper, func(o schematic.Edge) bool {
+				ul, uh := bounds([][]pt{o.Path})
+				return absf(ll.X-ul.X) < 1 && absf(lh.X-uh.X) < 1 && absf(ll.Y+uh.Y-2*y) < 1 && min(lh.Y, uh.Y) < max(ll.Y, ul.Y)+1
+			}) {
+				return nil
+			}
 		}
 		n++
 	}

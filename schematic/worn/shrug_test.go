@@ -49,3 +49,55 @@ func TestTheOpeningOfAHoodIsDrawn(t *testing.T) {
 	}
 	assert.Equal(t, 1, n)
 }
+
+// One join may name the stretches of both sleeves. 40 stitches of 5 mm and 30 rows of 4 mm a sleeve.
+func TestOneJoinSewsBothSleevesOfAShrug(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Shrug
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 25 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Shrug
+    worked: flat, from the left side
+    top edge: upper sleeve
+    bottom edge: lower sleeve
+    sections:
+      - {cast on: 40, edge: cuff}
+      - even: 30 rows
+      - {even: 60 rows, top edge: collar, bottom edge: hem}
+      - {even: 30 rows, top edge: upper sleeve, bottom edge: lower sleeve}
+      - {bind off: all, edge: cuff}
+joins:
+  - {sew: Shrug upper sleeve, to: Shrug lower sleeve}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	got := lengths(g.Worn)
+	assert.InDelta(t, 200, got["cuff"], 0.01)
+	assert.InDelta(t, 240, got["opening"], 0.01)
+	assert.InDelta(t, 120, got["sleeve length"], 0.01)
+	assert.InDelta(t, 100, got["depth"], 0.01)
+}
+
+// What is all there is, and has no hem or cuff, is measured by the names that its edges have: 60 stitches of 5 mm.
+func TestALoneRoundIsMeasuredByTheNamesOfItsEdges(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Leg warmers
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 25 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Leg warmer
+    make: 2
+    worked: in the round, from the hem
+    sections: [{cast on: 60, edge: ankle}, {increase: 2, at: across, every: 8 rows, times: 10}, {even: 20 rows}, {bind off: all, edge: knee}]
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	got := lengths(g.Worn)
+	assert.InDelta(t, 300, got["ankle"], 0.01)
+	assert.InDelta(t, 100*4, got["length"], 0.01)
+}
