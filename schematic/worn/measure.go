@@ -35,7 +35,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.bonnet(root)
 	case root.face == either && root.made.Round && root.made.Views[root.view].Panel && !root.gusset:
 		t.inGores(a.rowOf(root))
-	case holds[root.made.Kind] || slices.ContainsFunc(a.placed, func(p *panel) bool { return p.disc }):
+	case a.isVessel(root):
 		t.holder(root)
 	case root.made.Kind == schematic.KindShawl || a.bordered() || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
 		t.span()
@@ -1327,6 +1327,11 @@ func (tk *taker) hoods() {
 			}
 		}
 	}
+}
+
+// isVessel reports whether it is a bag, or what else pieces hang from, or stands on a base.
+func (a *assembly) isVessel(root *panel) bool {
+	return holds[root.made.Kind] || slices.ContainsFunc(a.placed, func(p *panel) bool { return p.disc })
 }
 
 // holder measures a bag, or what else pieces hang from, and then them.

@@ -114,12 +114,7 @@ func (a *assembly) trunk() bool {
 	case len(fronts) > 0:
 		root = largest(fronts)
 	case len(others) > 0:
-		root = others[0]
-		for _, q := range others {
-			if q.share && q.face == front || root.disc && !q.disc { // what stands on a base goes before it
-				root = q
-			}
-		}
+		root = standsFirst(others)
 	case len(backs) > 0:
 		root = largest(backs)
 		root.face = front
@@ -138,6 +133,17 @@ func (a *assembly) trunk() bool {
 	a.oneOf(root)
 	root.left--
 	return true
+}
+
+// standsFirst is what stands first of what is neither a front nor a back: the front of a round that is shared out, and no base before what stands on it.
+func standsFirst(list []*proto) *proto {
+	root := list[0]
+	for _, q := range list {
+		if q.share && q.face == front || root.disc && !q.disc {
+			root = q
+		}
+	}
+	return root
 }
 
 // goesOnFrom reports whether a piece begins from stitches of another of a kind that other pieces hang from.
