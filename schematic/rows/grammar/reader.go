@@ -2136,7 +2136,7 @@ func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) 
 	if label == nil {
 		return (worksThe(t[:i+1]) || t[i].Is("and", "then") && t[i+1].Ord == 1) && r.leadsRow(t[i+1:])
 	}
-	return (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsRows(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:])) || t[i+1].Is("(", "[") && len(t) > i+3 && repeatsRows(t[i+2:])
+	return endsInSts(t, i) || (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsRows(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:])) || t[i+1].Is("(", "[") && len(t) > i+3 && repeatsRows(t[i+2:])
 }
 
 // repeatsRows reports whether words behind a row repeat it, or rows of which it is one.
@@ -2154,6 +2154,11 @@ func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	}
 	_, needle, _ := text.NeedleHead(t[i+1:])
 	return needle == 0 || label == nil && !headsNeedle(t)
+}
+
+// endsInSts reports whether a row's count behind a sign ends there, and other work begins: K4 — 20 sts Continue in st st.
+func endsInSts(t []text.Token, i int) bool {
+	return i > 2 && t[i].Is("st", "sts", "stitches") && t[i-1].Kind == 'n' && t[i-2].Is("-", "--", ":", "=") && t[i+1].Cap && verbs[t[i+1].S]
 }
 
 // firstColon reports whether the name of a first or next row stands there with a colon: Shape raglan: 1st row: K2, ssk.

@@ -672,11 +672,31 @@ func withoutWords(items []ins.Item) []ins.Item {
 	return items
 }
 
+// oneEach is a repeated stretch with the next stitch for each of a kind, if it goes into the next space as well: *5 dc in ch-3 sp, sl st in
+// each sc; rep from * around.
+func oneEach(items []ins.Item) []ins.Item {
+	spaced := slices.ContainsFunc(items, func(n ins.Item) bool {
+		list := placesOf([]ins.Item{n})
+		return len(list) == 1 && list[0].Kind == ins.InNext && list[0].Unit.Space
+	})
+	for i, n := range items {
+		st, ok := n.(*ins.Stitch)
+		if !ok || !spaced || len(st.Places) != 1 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent || st.Places[0].Unit.Space {
+			continue
+		}
+		one := *st
+		one.Places = slices.Clone(st.Places)
+		one.Places[0].Kind, one.Places[0].N = ins.InNext, ins.N(1)
+		items[i] = &one
+	}
+	return items
+}
+
 // stretch is the starred stretch that 'rep' means, taken out of what was read.
 func (s *sequence) stretch() *ins.Repeat {
 	switch {
 	case s.star >= 0 && len(s.out) > s.star:
-		r := &ins.Repeat{Body: append([]ins.Item(nil), withoutWords(s.out[s.star:])...), Stop: s.stop}
+		r := &ins.Repeat{Body: oneEach(append([]ins.Item(nil), withoutWords(s.out[s.star:])...)), Stop: s.stop}
 		s.out, s.closedStop = s.out[:s.star], s.stop
 		s.add(r, s.starTok, s.i)
 		s.star, s.stop = -1, -1

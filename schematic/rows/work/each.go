@@ -50,6 +50,11 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 	return reserve, true
 }
 
+// afar reports whether a stitch goes round one further down, of which is not said which.
+func afar(n ins.Item) bool {
+	return slices.ContainsFunc(placesOf(n), func(p ins.Place) bool { return p.Far && p.Kind == ins.InNext && !p.Unit.Row && p.Unit.Stitch == nil })
+}
+
 // toMark is how many stitches are left behind a marker up to which is worked, and those before it; false if that is not known.
 func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
 	if e.Kind == ins.ToLastMarker {
@@ -818,6 +823,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	w.takeTurning()
 	w.starHere()
 	keep, known := w.stop(n.Until, w.reserve(tail, need), tail)
+	w.blind = w.blind || slices.ContainsFunc(n.Body, afar) // how many there are is not said
 	if !known {
 		w.blindOver(n)
 		return

@@ -43,7 +43,10 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 			}
 		}
 	}
-	if all := goesAround(body); all != nil {
+	for _, all := range [][]ins.Item{goesAround(body), r.uncounted(body)} {
+		if all == nil {
+			continue
+		}
 		if res := fits(rd, all); res != nil {
 			return res
 		}
@@ -53,6 +56,25 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 		return fits(rd, body)
 	}
 	return nil
+}
+
+// uncounted is a row with the chain that it begins with counted as no stitch, if only a row before it said that one as long counts.
+func (r *runner) uncounted(body []ins.Item) []ins.Item {
+	k := len(body) - len(behindWords(body))
+	if k == len(body) {
+		return nil
+	}
+	c, ok := body[k].(*ins.Chain)
+	if !ok || c.Count.How != ins.Unsaid || c.N.By != nil {
+		return nil
+	}
+	if _, byRow := r.x.ByRow[c.N.All]; !byRow {
+		return nil
+	}
+	out, one := slices.Clone(body), *c
+	one.Count.How = ins.CountsNot
+	out[k] = &one
+	return out
 }
 
 // changed is instructions with each that has another meaning in that one; false if none has.
@@ -146,10 +168,11 @@ func eachGap(n ins.Item) ins.Item {
 	return &one
 }
 
-// toNext are several stitches in the same stitch, which is not the one worked last but the one behind it: sc in next 4 sts, 3 sc in same st.
+// toNext are several stitches in the same stitch, which is not the one worked last but the one behind it: sc in next 4 sts, 3 sc in same st;
+// or in the first one, which is that beside a chain that counts.
 func toNext(n ins.Item) ins.Item {
 	st, ok := n.(*ins.Stitch)
-	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InSame || !st.Places[0].Unit.Any() || st.N.By != nil || st.N.All < 2 {
+	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InSame && st.Places[0].Kind != ins.InFirst || !st.Places[0].Unit.Any() || st.N.By != nil || st.N.All < 2 {
 		return nil
 	}
 	one := *st

@@ -1022,7 +1022,35 @@ func (r *runner) fitting(rd reading, l *ins.Line, body []ins.Item, res *result) 
 	if again := r.otherwise(rd, l, body, uses(res.found)); again != nil {
 		return again
 	}
+	if again := r.longChain(rd, l, body); again != nil {
+		return again
+	}
 	return res
+}
+
+// longestPost is how many chains as tall as a stitch at most that are mostly no more.
+const longestPost = 3
+
+// longChain is a row without a count whose long turning chain, that of a loop or a space, counts otherwise than such chains do elsewhere
+// in a text that does not say it; nil if it does not fit so either.
+func (r *runner) longChain(rd reading, l *ins.Line, body []ins.Item) *result {
+	c := rd.carry
+	if first := behindWords(body); c == nil && len(first) > 0 {
+		c, _ = first[0].(*ins.Chain)
+	}
+	if l.Stated != nil || c == nil || c.Count.How != ins.Unsaid {
+		return nil
+	}
+	k := key{chain: c.N.At(r.size)}
+	v, taken := rd.pick.taken[k]
+	if !taken || k.chain <= longestPost {
+		return nil
+	}
+	rd.pick = rd.pick.with(k, !v)
+	if res := r.try(&rd, l, body); len(res.found) == 0 && !res.total {
+		return res
+	}
+	return nil
 }
 
 // overChains is a row that takes each chain of the row below for a stitch, as a mesh is told: ch 1, skip next st, dc in
