@@ -55,6 +55,12 @@ func afar(n ins.Item) bool {
 	return slices.ContainsFunc(placesOf(n), func(p ins.Place) bool { return p.Far && p.Kind == ins.InNext && !p.Unit.Row && p.Unit.Stitch == nil })
 }
 
+// stopOf is how many stitches a repeat leaves at the end of the row; false if that is not known.
+func (w *work) stopOf(n *ins.Repeat, tail []ins.Item, need int) (int, bool) {
+	w.blind = w.blind || slices.ContainsFunc(n.Body, afar) // how many there are is not said
+	return w.stop(n.Until, w.reserve(tail, need), tail)
+}
+
 // toMark is how many stitches are left behind a marker up to which is worked, and those before it; false if that is not known.
 func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
 	if e.Kind == ins.ToLastMarker {
@@ -822,8 +828,7 @@ func (w *work) throughSecond(n *ins.Repeat, keep int) int {
 func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	w.takeTurning()
 	w.starHere()
-	keep, known := w.stop(n.Until, w.reserve(tail, need), tail)
-	w.blind = w.blind || slices.ContainsFunc(n.Body, afar) // how many there are is not said
+	keep, known := w.stopOf(n, tail, need)
 	if !known {
 		w.blindOver(n)
 		return
