@@ -424,29 +424,29 @@ func TestABracketStandsOnItsOwnLine(t *testing.T) {
 
 // The first stitch beside a chain that counts is the one behind it where only that fits: 1 + 2 x 9, 1 + 3 x 9, 1 + 4 x 9.
 func TestTheFirstStitchStandsBesideTheChain(t *testing.T) {
-	comesTo(t, "Terms: US\nCh 3.\nRnd 1: 9 dc in 3rd ch from hook, join in first dc (10 sts)\nRnd 2: Ch 2, 2 dc in each st around, join in first dc (19 sts)\n"+
+	phraseComesTo(t, "Terms: US\nCh 3.\nRnd 1: 9 dc in 3rd ch from hook, join in first dc (10 sts)\nRnd 2: Ch 2, 2 dc in each st around, join in first dc (19 sts)\n"+
 		"Rnd 3: Ch 2, %s, dc in next st, *2 dc in next st, dc in next st; rep from * around, join in first dc (28 sts)\nRnd 4: Ch 2, 2 dc in first st, dc in next 2 sts, *2 dc in next st, dc in next 2 sts; rep from * around, join in first dc (%d sts)\n", "2 dc in first st", 37, true)
 }
 
 // What one row says of its chain need not hold for all.
 func TestAChainCountsInItsRow(t *testing.T) {
-	comesTo(t, "Terms: US\nRnd 1: Ch 3 (counts as dc), 11 dc in ring. (12)\nRnd 2: Ch 1 (counts as 1st hdc), hdc in same st, 2 hdc in each st around. (24)\nRnd 3: %s (%d)\n", "Ch 1, 24 hdc.", 24, true)
+	phraseComesTo(t, "Terms: US\nRnd 1: Ch 3 (counts as dc), 11 dc in ring. (12)\nRnd 2: Ch 1 (counts as 1st hdc), hdc in same st, 2 hdc in each st around. (24)\nRnd 3: %s (%d)\n", "Ch 1, 24 hdc.", 24, true)
 	x := Check(Read("t", []byte("Terms: US\nCh 124.\n1st row: Dc in 4th ch from hook, dc in each ch. Ch 5, turn.\n2nd row: *Skip 2 dc, sc in next dc, ch 5; rep from * to end. Ch 4, turn.\n3rd row: Sc in first ch-5 loop, *ch 5, sc in next loop; rep from * to end. Ch 4, turn.\n"+
-		"4th row: 4 dc in first ch-5 loop, *dc in next sc, 4 dc in next ch-5 loop; rep from * to end, making 2 dc in last loop. Ch 5, turn.\n5th row: *Skip 3 dc, sc in next, ch 5; rep from * to end. Ch 4, turn.\n"), Options{}), Options{})
+		"4th row: 4 dc in first ch-5 loop, *dc in next sc, 4 dc in next ch-5 loop; rep from * to end, making 2 dc in last loop. Ch 5, turn.\n5th row: *Skip 3 dc, sc in next, ch 5; rep from * to end. Ch 4, turn.\n"), Options{}))
 	assert.Empty(t, x.Findings)
 }
 
 // A count behind a dash ends the row, with or without a stop.
 func TestACountEndsTheRowBeforeOtherWork(t *testing.T) {
 	for _, s := range []string{"— 20 sts Continue in st st and work 5 rows.", "= 20 sts Cont in st st for 5 rows.", "- 20 sts Work 5 rows in st st.", "— 20 sts Break off yarn."} {
-		comesTo(t, "Cast on 12 sts.\n1st row: Inc k-wise into every st — 24 sts.\nNext row: (K3, k2tog) 4 times, k4 %s\nNext row: (K2tog) to end — %d sts.\n", s, 10, true)
+		phraseComesTo(t, "Cast on 12 sts.\n1st row: Inc k-wise into every st — 24 sts.\nNext row: (K3, k2tog) 4 times, k4 %s\nNext row: (K2tog) to end — %d sts.\n", s, 10, true)
 	}
 }
 
 // How many posts there are is not said, and each is the next one beside a space.
 func TestPostsAreNotCounted(t *testing.T) {
 	rep := Check(Read("t", []byte("Terms: US\nCh 4, join with sl st to form ring.\nRnd 1: Ch 3 (counts as dc), *ch 1, dc into ring; rep from * 4 more times, join.\nRnd 2: Ch 1, *4 dc in ch-1 sp, sc in dc; rep from * around, join.\n"+
-		"Rnd 3: Working in back of flower, *sc around the post, ch 4; rep from * around, sl st to first sc.\nRnd 4: Ch 1, *6 dc in ch-4 sp, sl st in each sc; rep from * around, join.\nRnd 5: Working in back of flower, *sc around the post, ch 5; rep from * around, sl st to first sc.\nRnd 6: Ch 1, *8 dc in ch-5 sp, sl st in each sc; rep from * around, join.\n"), Options{}), Options{})
+		"Rnd 3: Working in back of flower, *sc around the post, ch 4; rep from * around, sl st to first sc.\nRnd 4: Ch 1, *6 dc in ch-4 sp, sl st in each sc; rep from * around, join.\nRnd 5: Working in back of flower, *sc around the post, ch 5; rep from * around, sl st to first sc.\nRnd 6: Ch 1, *8 dc in ch-5 sp, sl st in each sc; rep from * around, join.\n"), Options{}))
 	assert.Empty(t, rep.Findings)
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 }
