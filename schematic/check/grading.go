@@ -114,7 +114,39 @@ func writtenGrading(p *schematic.Pattern, w *schematic.Written, what string) fin
 			found = append(found, f)
 		}
 	}
+	if len(found) == 0 {
+		found = rangesUnlike(p, low, high)
+	}
 	return found
+}
+
+// rangesUnlike is one range that is wider or narrower than all others, which are alike: bust 32-34 (36-38, 40-42) (44-44, 48-50).
+func rangesUnlike(p *schematic.Pattern, low, high *series) finding.List {
+	const least, rounds = 5, 10 // sizes, since one of four may be meant; mm, by which ranges in whole centimetres differ that are alike in inches
+	wide := map[string][]int{}
+	for i := range low.vals {
+		if low.has[i] && high.has[i] {
+			over := high.vals[i].Sub(low.vals[i]).String()
+			wide[over] = append(wide[over], i)
+		}
+	}
+	one, others := -1, -1
+	for _, at := range wide {
+		if len(at) == 1 {
+			one = at[0]
+		} else {
+			others = at[0]
+		}
+	}
+	if len(wide) != 2 || one < 0 || others < 0 || p.Sizes.Len() < least {
+		return nil
+	}
+	wider := func(i int) units.Num { return high.vals[i].Sub(low.vals[i]) }
+	if !units.Int(rounds).Less(wider(one).Sub(wider(others)).Abs()) {
+		return nil
+	}
+	return finding.List{low.find("grading/jump", finding.Note, []string{p.Sizes.Names[one]}, low.name+" has one range unlike the others",
+		fmt.Sprintf("from %s to %s in %s", long(low.vals[one], low.unit), long(high.vals[one], low.unit), p.Sizes.Names[one]), "ranges of "+long(wider(others), low.unit)+", as in the other sizes", "look for a wrong digit")}
 }
 
 func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string, of expr.Graded) *series {

@@ -18,11 +18,14 @@ import (
 func sides(g *schematic.Garment) finding.List {
 	var all finding.List
 	for _, m := range g.Pieces {
-		if m.Broken || m.Round || m.MirrorOf != "" || m.Piece == nil {
+		if m.Broken || m.MirrorOf != "" || m.Piece == nil {
+			continue
+		}
+		all = append(all, neckSides(g, m)...)
+		if m.Round {
 			continue
 		}
 		all = append(all, panelSides(g, m)...)
-		all = append(all, neckSides(g, m)...)
 		if len(m.Views) != 1 {
 			continue
 		}
@@ -129,7 +132,7 @@ func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 		if shapedOutside(m.Edges[(i+1)%n], outer) || shapedOutside(m.Edges[(i+n-1)%n], outer) {
 			what, have = "shaping", "a straight neck, and an armhole that is shaped beside it"
 		}
-		parts = append(parts, e.Parts...)
+		parts = append(parts, e.Parts[max(0, len(e.Parts)-1):]...)
 	}
 	if pos.Line == 0 {
 		return nil
@@ -157,20 +160,38 @@ func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
 			return after, true
 		}
 		return before, true
-	case m.Kind != schematic.KindFront && m.Kind != schematic.KindBack: // the middle of a body in one piece is that of its back
-		return schematic.Edge{}, false
 	case after.Name == "neck":
 		before = after
 	}
-	if shapedOutside(m.Edges[(i+1)%n], before) || shapedOutside(m.Edges[(i+n-1)%n], before) {
+	of, whole := m.Views[shoulder.View].Outline[0], m.Kind == schematic.KindFront || m.Kind == schematic.KindBack
+	if !whole { // the middle of a body in one piece is that of its back: the front's is that of its part
+		if of = partOf(m, shoulder); of == nil {
+			return schematic.Edge{}, false
+		}
+	}
+	if whole && (shapedOutside(m.Edges[(i+1)%n], before) || shapedOutside(m.Edges[(i+n-1)%n], before)) {
 		return before, true
 	}
-	lo, hi := reach(m.Views[shoulder.View].Outline[0])
+	lo, hi := reach(of)
 	off := func(e schematic.Edge) float64 { l, r := reach(e.Path); return (l + r - lo - hi) / 2 }
 	twoSided := slices.ContainsFunc(m.Edges, func(e schematic.Edge) bool {
-		return e.Name == "shoulder" && e.View == shoulder.View && !slices.Equal(e.Parts, shoulder.Parts) && off(e)*off(shoulder) < 0
+		return e.Name == "shoulder" && e.View == shoulder.View && !slices.Equal(e.Parts, shoulder.Parts) && (whole || e.Parts[0] == shoulder.Parts[0]) && off(e)*off(shoulder) < 0
 	})
-	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder)) || besideArmhole(m, before)
+	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder)) || whole && besideArmhole(m, before)
+}
+
+// partOf are the edges of the part that a shoulder of a part of it ends, all together; nil where the shoulder is of the piece or of one part.
+func partOf(m *schematic.Made, shoulder schematic.Edge) []schematic.Point {
+	if len(shoulder.Parts) < 2 {
+		return nil
+	}
+	var all []schematic.Point
+	for _, e := range m.Edges {
+		if e.View == shoulder.View && len(e.Parts) > 0 && e.Parts[0] == shoulder.Parts[0] {
+			all = append(all, e.Path...)
+		}
+	}
+	return all
 }
 
 // shapedOutside reports whether an armhole is straight up to where a neck begins and is shaped beside it, while the neck is straight:
