@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -48,6 +49,7 @@ func (w *Work) take(r *rows.GraphRow) {
 	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Amiss: r.Amiss, Star: r.Star,
 		ring: slices.ContainsFunc(r.Stitches, func(s rows.GraphStitch) bool { return s.Ring })}
 	row.St = stitchesOf(r)
+	row.petalSides()
 	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && (r.Picked || !row.knitted()) && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
@@ -87,6 +89,40 @@ func stitchesOf(r *rows.GraphRow) []St {
 		}
 	}
 	return out
+}
+
+// petalSides stands the chains upright that lead from a slip stitch up to tall stitches in its place, or down from them to one.
+func (r *Row) petalSides() {
+	for i := 0; r.Round && i < len(r.St); i++ {
+		if s := &r.St[i]; s.arch() && s.Chain > 1 && s.Chain <= mostSide {
+			if tall := cmp.Or(r.side(i, 1), r.side(i, -1)); tall != nil {
+				s.Turn, s.Side, s.Counts, s.Kind, s.Feet = true, true, false, tall.Kind, tall.Feet
+			}
+		}
+	}
+}
+
+// mostSide is how many chains the side of a petal has at most: longer ones are arches of their own.
+const mostSide = 6
+
+// side is the tall stitch beside the i-th, on the given side, if the chains between it and a slip stitch in its place are the side of
+// a petal; nil if they are not.
+func (r *Row) side(i, d int) *St {
+	k, slip := i+d, i-d
+	if k < 0 || k >= len(r.St) {
+		return nil
+	}
+	tall := &r.St[k]
+	if tall.Kind == nil || tall.Turn || tall.Kind.Craft != stitch.Crochet || tall.Kind.Height < 2 || len(tall.Feet) != 1 {
+		return nil
+	}
+	if slip < 0 && slices.ContainsFunc(r.St[:len(r.St)-1], func(s St) bool { return s.Kind != nil && s.Kind.ID == "slst" }) { // the first petal of several
+		return tall
+	}
+	if slip < 0 || slip >= len(r.St) || r.St[slip].Kind == nil || r.St[slip].Kind.ID != "slst" || !slices.Equal(r.St[slip].Feet, tall.Feet) {
+		return nil
+	}
+	return tall
 }
 
 // closesRing makes a foundation of a first round that only closes a chain to a ring.

@@ -127,6 +127,8 @@ func (g *legend) row(l *line) {
 			g.broken = true
 		case n.st.Kind == unread:
 			g.gap = true
+		case n.st.Side:
+			g.arch = true
 		case n.st.Turn:
 			g.turn = true
 			g.longest = max(g.longest, n.st.Chain)

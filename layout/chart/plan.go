@@ -328,7 +328,9 @@ func (n *node) measure() {
 	case s.Idle:
 		n.half, n.mark = 0.9, true
 	case s.Turn:
-		n.half, n.h = 0.9, turnHeight(s.Chain)
+		if n.half, n.h = 0.9, turnHeight(s.Chain); s.Side {
+			n.half = 1.5
+		}
 		if s.Kind != nil {
 			n.h = height(s.Kind)
 		}

@@ -130,6 +130,8 @@ func (w *Work) phrase(r, i, k int) string {
 	switch {
 	case s.Break:
 		return plural(w.Rows[r].Left, "stitch") + " left out of the drawing"
+	case s.Side:
+		return fmt.Sprintf("ch %d", s.Chain)
 	case s.Turn && s.Kind != nil:
 		return fmt.Sprintf("chain %d as first %s", s.Chain, s.Kind.Abbr(w.Terms))
 	case s.Turn:

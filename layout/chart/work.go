@@ -86,6 +86,7 @@ type St struct {
 	Under  bool           // worked into the other side of its foundation chain
 	Wrap   bool           // idle, and wrapped before the turn
 	Idle   bool           // not worked in this row: it waits on the needle
+	Side   bool           // chains that stand upright at the side of a petal, and begin no row
 	Travel bool           // a slip stitch that leads to where a round begins
 	Colour string         // the yarn's name; empty: none is named
 	Cross  *stitch.Cross  // the crossing of a cable that it is a part of

@@ -157,7 +157,9 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
 		pl.Extent = e
 	}
-	pl.Passed, _ = m.get("tail").(ins.Span)
+	if !u.Between {
+		pl.Passed, _ = m.get("tail").(ins.Span)
+	}
 	if u.Row {
 		pl.Kind = ins.RowEnds
 	}
@@ -697,7 +699,7 @@ func (p *parser) endsTail(j int) bool {
 		return true
 	}
 	v, to := number(p, j)
-	return v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first", "any", "beg", "beginning", "starting")
+	return v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first", "any", "beg", "beginning", "starting", "between")
 }
 
 // tailOf reports whether the words from i on name a row or a piece.

@@ -1613,7 +1613,9 @@ func (s *sequence) worked(i int) bool {
 // remark reads (counts as 1 dc), (3 skipped ch count as dc), (does not count as a st).
 func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 	q := p.within(t.Sub)
-	at := slices.IndexFunc(q.t, func(k text.Token) bool { return k.Is("counts", "count", "counted", "counting", "stands", "stand") })
+	at := slices.IndexFunc(q.t, func(k text.Token) bool {
+		return k.Is("counts", "count", "counted", "counting", "stands", "stand", "regard", "regarded", "treat", "treated", "consider", "considered", "equals", "equal")
+	})
 	if at < 0 && q.at(0).Is("=") && (q.at(1).Is("first", "1st") || q.at(1).Kind == 'n' && q.at(1).Num.By == nil && q.at(1).Num.All == 1) { // (= first dc + ch 1)
 		at = 0
 	}
@@ -1657,13 +1659,15 @@ func (s *sequence) throughout(t []text.Token, c ins.Counting) {
 // firstOf reads (first dc): the chain stands for one.
 func (p *parser) firstOf() (ins.Counting, bool) {
 	at := 0
-	if p.at(0).Is("is") { // is first tr
+	if p.at(0).Is("is", "as", "for") { // is first tr
 		at++
 	}
-	if !p.at(at).Is("first", "counts", "1st") || len(p.t) > 4 {
+	if p.at(at).Is("first", "counts", "1st") {
+		at++
+	} else if !p.at(0).Is("as", "for") {
 		return ins.Counting{}, false
 	}
-	k, to := p.named("kind", at+1)
+	k, to := p.named("kind", at)
 	if to != len(p.t) {
 		return ins.Counting{}, false
 	}
@@ -1802,11 +1806,12 @@ func (s *sequence) placesFirst() (spots, int) {
 	if s.at(at).Is("working") && s.at(at+1).Is("in", "into") { // working into 1st ch made, 8 hdc
 		at++
 	}
-	if !s.at(at).Is("in", "into", "over", "on") {
+	between := s.at(at).Is("between") // between next 2 petals make dc, ch 3 and dc
+	if !between && !s.at(at).Is("in", "into", "over", "on") {
 		return spots{}, -1
 	}
 	v, to := s.named("places", at)
-	if to < 0 {
+	if to < 0 || between && !s.at(to).Is("make", "work") {
 		return spots{}, -1
 	}
 	first := v.(spots)

@@ -539,7 +539,12 @@ var statements = []form{
 	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [your/my] [new/working/second/another/separate/fresh/2nd] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball) [of yarn/wool/thread]) [with] [{s:slip}] [{to:yarnto}] [using/with/by] [{s2:slip}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", when: tests{said("rejoin", "attach", "attaching")}, build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with [a/an] [standing/starting/$beg] {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
-	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with/between | between any) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
+	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with/between | between any) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any {
+		if c := value[ins.Place](m, "c"); !m.p.at(m.from).Is("between") || c.Unit.Space || c.Unit.Between {
+			return c
+		}
+		return gapBehindNext(m)
+	}},
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: yes},
 	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: yes},
 
@@ -683,7 +688,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch | sew | hold/holding) [across] ([short/both/two/long/these] ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num} | first/last and first/last {w:row}) together/tog [through/along/with {x:stretch}]", meaning: "a seam", example: "Fold the cuff, then sc the ends together"},
 	{rule: "neutral", pattern: "{n:num} group/groups/cluster/clusters/set/sets of {x:sentence}", meaning: "how many there are then", example: "Rnd 1: Ch 3, dc in ring, ch 1, [2 dc in ring, ch 1] 5 times, join. 6 groups of 2-dc and ch-1 sp.", when: tests{begun, no(said("in", "into", "over", "around", "next", "each"))}},
 	{rule: "neutral", pattern: "{n:num} {m:num} {k:kind} group/groups/cluster/clusters/shell/shells/set/sets/fan/fans", meaning: "how many there are then", example: "Rnd 2: Ch 3, 2 dc in same st, ch 2, *skip 1 st, 3 dc in next st, ch 2; rep from * around, join. 8 3-dc groups", when: tests{endsOrKind("pg")}},
-	{rule: "neutral", pattern: "[and/which/that/this] [to] form/forms/forming/make/makes/making last/final/{o:ord} {u:unit}", meaning: "what the stitch before it makes", example: "Rnd 2: Ch 1, sc in same st, *ch 5, skip 2 dc, sc in next dc; rep from * 4 times more, ch 2, skip 2 dc, dc in first sc to form last ch-5 sp", when: tests{crochet, endsOrKind("pg"), begun}},
+	{rule: "neutral", pattern: "[and/which/that/this] [to] form/forms/forming/make/makes/making last/final/{o:ord} {u:unit} [of [this] $row]", meaning: "what the stitch before it makes", example: "Rnd 2: Ch 1, sc in same st, *ch 5, skip 2 dc, sc in next dc; rep from * 4 times more, ch 2, skip 2 dc, dc in first sc to form last ch-5 sp", when: tests{crochet, endsOrKind("pg"), begun}},
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals"},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end"},
 	{rule: "neutral", pattern: "between $row {n:num} and/& {m:num}", meaning: "where a thing is put", example: "Place them centered, between rounds 18 and 19", when: tests{endsOrKind("p"), no(inRow)}},

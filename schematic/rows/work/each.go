@@ -338,6 +338,9 @@ func (w *work) blindOver(ins.Item) {
 }
 
 func (w *work) eachSpace(n ins.Item, p *ins.Place, keep int) {
+	if w.eachGap(n, p, keep) {
+		return
+	}
 	worked := 0
 	w.blind = w.blind || w.from.plain
 	for w.spaceBefore(w.spaceSize(p.Unit), keep) {
@@ -352,6 +355,20 @@ func (w *work) eachSpace(n ins.Item, p *ins.Place, keep int) {
 		w.blind = w.blind || w.quiet == 0 && w.from.spaces(w.spaceSize(p.Unit)) // it means others than those before
 		w.space(w.spaceSize(p.Unit), p.At)                                      // tells that there is none
 	}
+}
+
+// eachGap works n into each gap between two stitches, or two groups, of a row without chain spaces. It reports false if others are meant.
+func (w *work) eachGap(n ins.Item, p *ins.Place, keep int) bool {
+	if !p.Unit.Between && !w.gaps || p.Unit.Size.Set() || w.from.spaces(0) || w.from.plain || len(w.from.runs) == 0 || w.cur.left <= keep {
+		return false
+	}
+	for w.cur.left > keep {
+		if w.steps++; w.steps > maxSteps || !w.betweenGroups() && !w.gap("") {
+			return true
+		}
+		w.foot(n, w.feet(w.lastPos))
+	}
+	return true
 }
 
 // everyNth works n into every so-manieth stitch: those between are plain if it is an

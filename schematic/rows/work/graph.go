@@ -24,23 +24,24 @@ type Graph struct {
 	Earlier *Graph  // what the section worked before it began anew; nil: nothing
 	Assumed int     // stitches on which a stitch pattern is shown that says no number; 0: it says one
 
-	cur     GraphRow
-	flip    int    // elements of the row below, if it is met from its other end; 0: not
-	under   int    // places of the foundation, if the row goes on along its other side; 0: it does not
-	end     int    // of the foundation: the place from which that side is gone along
-	doubt   string // why it is not sure where the row that is worked stands; empty: it is
-	said    int    // the stitches that the row that is worked states; -1: none
-	rolled  int    // places of the row below, if a round begins in the last of them; 0: it does not
-	first   int    // 1: of a round met so, its first element comes first
-	total   int
-	places  []int // of the row before: the index of each counted place
-	size    int
-	lost    bool   // what the next row stands on is not known
-	yarn    string // that was taken up last; empty: the text names none
-	before  string // the same, before the row that is worked
-	oneYarn bool   // the line that is worked names a yarn for all of its rows
-	slips   string // words that say that the rows which are worked begin with a slipped stitch; empty: none do
-	whole   bool   // the next row does not
+	cur       GraphRow
+	flip      int    // elements of the row below, if it is met from its other end; 0: not
+	firstSame bool   // the doubt is of the first place of the row alone
+	under     int    // places of the foundation, if the row goes on along its other side; 0: it does not
+	end       int    // of the foundation: the place from which that side is gone along
+	doubt     string // why it is not sure where the row that is worked stands; empty: it is
+	said      int    // the stitches that the row that is worked states; -1: none
+	rolled    int    // places of the row below, if a round begins in the last of them; 0: it does not
+	first     int    // 1: of a round met so, its first element comes first
+	total     int
+	places    []int // of the row before: the index of each counted place
+	size      int
+	lost      bool   // what the next row stands on is not known
+	yarn      string // that was taken up last; empty: the text names none
+	before    string // the same, before the row that is worked
+	oneYarn   bool   // the line that is worked names a yarn for all of its rows
+	slips     string // words that say that the rows which are worked begin with a slipped stitch; empty: none do
+	whole     bool   // the next row does not
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a

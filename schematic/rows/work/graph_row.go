@@ -212,7 +212,7 @@ func (g *Graph) unsure(w *work, below *fabric) {
 	if g == nil {
 		return
 	}
-	if g.doubt == whichSpace && !uses(w.found) && g.fills() { // the stitch that the round before was joined to: in same space, next sc
+	if g.doubt == whichSpace && g.firstSame && !uses(w.found) && g.fills() { // the stitch that the round before was joined to: in same space, next sc
 		g.doubt = ""
 	}
 	if g.Assumed > 0 && uses(w.found) { // nobody is told what does not fit there

@@ -540,6 +540,12 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	case ins.InCentre:
 		w.centre(n, *p)
 	case ins.InEvery: // in the 3rd st: those before it are passed
+		if p.Unit.Between && w.gaps { // the round began in a gap, and goes on to the next
+			w.feetIn(n, 1, func() bool {
+				return w.spaceOrGap(&ins.Place{Unit: ins.Unit{Space: true, Between: true, Word: "sp"}, At: p.At})
+			})
+			return
+		}
 		if p.Unit.Between { // in the gap between two stitches
 			w.betweenTwo(n, p.At)
 			return
@@ -567,7 +573,9 @@ func (w *work) same(n ins.Item, p *ins.Place) {
 	}
 	w.toSame(p)
 	if st, ok := n.(*ins.Stitch); p.Unit.Space && !w.gaps && w.round && w.from.spaces(0) && !(ok && st.Kind != nil && st.Kind.ID == "slst") && w.g.onStitch(w.lastPos) {
-		w.doubtful(whichSpace)
+		if w.doubtful(whichSpace); w.g != nil {
+			w.g.firstSame = !slices.ContainsFunc(w.g.cur.Stitches, func(s GraphStitch) bool { return s.Stitch != nil && !s.Turning })
+		}
 	}
 	w.foot(n, w.feet(w.lastPos))
 }
@@ -843,7 +851,7 @@ func (w *work) spaceOrGap(p *ins.Place) bool {
 	if p.Unit.Word == "gap" && p.Unit.Within && w.betweenTwoGroups() { // sp before next shell
 		return w.took(w.cur)
 	}
-	return (p.Unit.Between || w.gaps && size == 0) && (w.betweenGroups() || w.gap(p.Unit.Word)) || w.space(size, p.At)
+	return (p.Unit.Between || w.gaps && size == 0) && (w.betweenGroups() || !(w.beganThere() && w.from.groups > 1) && w.gap(p.Unit.Word)) || w.space(size, p.At)
 }
 
 // feetIn works n k times, each time where next has gone to, as long as it finds a place.

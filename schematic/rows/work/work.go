@@ -637,7 +637,7 @@ func (w *work) chain(n *ins.Chain, tail []ins.Item) {
 		return
 	}
 	if !w.began && !w.tchAt && w.cur.pos == w.travel {
-		if startsPicot(tail) || w.again && k >= 3 || w.round && k >= 3 && n.Count.How == ins.Unsaid && slipped(tail) { // the chain of a loop
+		if startsPicot(tail) || w.again && (k >= 3 || w.round && len(tail) > 0 && is[*ins.Skip](tail[0])) || w.round && k >= 3 && n.Count.How == ins.Unsaid && slipped(tail) { // the chain of a loop
 			w.began = true
 			w.emit(run{chain: k}, nil, n)
 			return
@@ -1092,11 +1092,16 @@ func (w *work) betweenGroups() bool {
 		next := c.run()
 		switch {
 		case r.group == 0 && r.tch && next != nil: // it is a stitch of the group that follows
-		case next == nil && r.group > 1, next != nil && !next.space() && next.group != r.group:
+		case next == nil && r.group > 1 && !w.beganThere(), next != nil && !next.space() && next.group != r.group:
 			return w.took(c)
 		}
 	}
 	return false
+}
+
+// beganThere reports whether a round begins with a chain that is a stitch where the round before was joined: no gap is left there.
+func (w *work) beganThere() bool {
+	return w.round && w.travel == 0 && len(w.out.runs) > 0 && w.out.runs[0].tch
 }
 
 // lone reports whether the i-th run is one stitch without another beside it; i may lie behind the last one.
