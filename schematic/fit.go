@@ -154,7 +154,7 @@ func (f *Fitting) Fit(now, was []Section) []Section {
 			f.N = f.count("row", f.step.Before, Need{})
 		}
 		if _, longer := f.Extra[old]; longer { // its numbers are its own now
-			s = s.with(func(g expr.Graded) expr.Graded { g.From = nil; return g })
+			s = with(s, func(g expr.Graded) expr.Graded { g.From = nil; return g })
 		}
 		f.before, f.after, f.back = nil, nil, 0
 		s.fit(f, old)

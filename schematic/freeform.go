@@ -156,12 +156,6 @@ func (s *Mitre) Traits() Traits {
 	return Traits{Words: "mitre", Free: true, Shapings: []Shaping{{Increase: s.Increase, By: s.By, At: Middle, Every: s.Every, Times: s.Times}}}
 }
 
-func (s *Mitre) with(f number) Section {
-	c := *s
-	c.By, c.Every, c.Times = f(s.By), f(s.Every), f(s.Times)
-	return &c
-}
-
 func (s *Mitre) load(i int, _ func(Amount) int64) Load {
 	return again(s.Pos, s.By, s.Every, s.Times, i)
 }

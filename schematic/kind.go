@@ -1,10 +1,12 @@
 package schematic
 
 import (
+	"reflect"
 	"slices"
 
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
 )
 
 // Traits are what a section is and what its row says, as plain data: all that the rest of the program asks of it.
@@ -179,7 +181,7 @@ func Map(list []Section, f func(expr.Graded) expr.Graded) []Section {
 	}
 	out := make([]Section, len(list))
 	for i, s := range list {
-		out[i] = s.with(f)
+		out[i] = with(s, f)
 		b := out[i].Base()
 		b.To = f(b.To)
 	}
@@ -202,9 +204,40 @@ func (q *Piece) With(f func(expr.Graded) expr.Graded) *Piece {
 // number is what the numbers of a section are put through.
 type number = func(expr.Graded) expr.Graded
 
-func (a Amount) with(f number) Amount {
-	a.Rows, a.Length = f(a.Rows), f(a.Length)
-	return a
+// with is a copy of a section with every number that its kind declares put through f, but for the count that it states.
+func with(s Section, f number) Section {
+	c := reflect.New(reflect.TypeOf(s).Elem())
+	c.Elem().Set(reflect.ValueOf(s).Elem())
+	through(c.Elem(), f)
+	return c.Interface().(Section)
+}
+
+// through puts the numbers in a value through f, those of lists in a copy of the list.
+func through(v reflect.Value, f number) {
+	switch v.Type() {
+	case reflect.TypeFor[expr.Graded]():
+		at := v.Addr().Interface().(*expr.Graded)
+		*at = f(*at)
+		return
+	case reflect.TypeFor[[]Section]():
+		at := v.Addr().Interface().(*[]Section)
+		*at = Map(*at, f)
+		return
+	case reflect.TypeFor[Common](), reflect.TypeFor[finding.Pos](), reflect.TypeFor[units.Num]():
+		return
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			through(v.Field(i), f)
+		}
+	case reflect.Slice:
+		was := v.Slice(0, v.Len())
+		v.Set(reflect.AppendSlice(reflect.Zero(v.Type()), was))
+		for i := range v.Len() {
+			through(v.Index(i), f)
+		}
+	}
 }
 
 // again is the load of so many stitches, every so many rows, so many times.

@@ -6,11 +6,10 @@ import (
 )
 
 // Section is one step in the working of a piece. Its kinds stand in section_*.go and freeform.go, each with its type, what
-// it is and says (Traits), its numbers (with), its bounds (load) and how it is worked; how an alteration chooses its numbers anew is its fit.
+// it is and says (Traits), its bounds (load) and how it is worked; how an alteration chooses its numbers anew is its fit.
 type Section interface {
 	Base() *Common
 	Traits() Traits
-	with(f number) Section // a copy with every number put through f
 	load(size int, rows func(Amount) int64) Load
 	work(w *worker)
 	fit(f *Fitting, was Section)     // chooses its numbers anew; was is the section as published

@@ -51,16 +51,6 @@ func (s *Divide) Traits() Traits {
 	return t
 }
 
-func (s *Divide) with(f number) Section {
-	c := *s
-	c.Parts = slices.Clone(s.Parts)
-	for i := range c.Parts {
-		c.Parts[i].Stitches = f(c.Parts[i].Stitches)
-		c.Parts[i].Sections = Map(c.Parts[i].Sections, f)
-	}
-	return &c
-}
-
 func (s *Divide) work(w *worker) {
 	st := w.cur
 	w.settle()

@@ -2,7 +2,6 @@ package schematic
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"flatwright/schematic/expr"
@@ -20,12 +19,6 @@ type AddEdge struct {
 
 func (s *AddEdge) Traits() Traits {
 	return Traits{Words: "add", Adds: true, Shapings: []Shaping{{Increase: true, By: s.Stitches, At: s.At, Edge: s.Edge}}}
-}
-
-func (s *AddEdge) with(f number) Section {
-	c := *s
-	c.Stitches = f(s.Stitches)
-	return &c
 }
 
 func (s *AddEdge) load(int, func(Amount) int64) Load { return Load{Rows: 1} }
@@ -86,12 +79,6 @@ func (s *BindOff) Traits() Traits {
 		t.Words = "leave"
 	}
 	return t
-}
-
-func (s *BindOff) with(f number) Section {
-	c := *s
-	c.Stitches, c.Every, c.Times = f(s.Stitches), f(s.Every), f(s.Times)
-	return &c
 }
 
 func (s *BindOff) load(i int, _ func(Amount) int64) Load {
@@ -282,15 +269,6 @@ type Panels struct {
 }
 
 func (s *Panels) Traits() Traits { return Traits{Words: "panels", Panels: s.Of} }
-
-func (s *Panels) with(f number) Section {
-	c := *s
-	c.Of = slices.Clone(s.Of)
-	for i := range c.Of {
-		c.Of[i].Stitches = f(c.Of[i].Stitches)
-	}
-	return &c
-}
 
 func (s *Panels) load(int, func(Amount) int64) Load { return Load{Panels: len(s.Of)} }
 

@@ -53,15 +53,6 @@ func (s *JoinParts) Traits() Traits {
 	return Traits{Words: "join parts", Joins: s.Of, Closes: s.Round, As: s.Name}
 }
 
-func (s *JoinParts) with(f number) Section {
-	c := *s
-	c.Of = slices.Clone(s.Of)
-	for i := range c.Of {
-		c.Of[i].Added = f(c.Of[i].Added)
-	}
-	return &c
-}
-
 func (s *JoinParts) work(w *worker) {
 	for _, j := range s.Of {
 		w.taken = append(w.taken, w.countOf(j))

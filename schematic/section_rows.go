@@ -51,12 +51,6 @@ func (s *Even) Traits() Traits {
 	return Traits{Words: "even", Free: true, Plain: true}
 }
 
-func (s *Even) with(f number) Section {
-	c := *s
-	c.Amount = s.Amount.with(f)
-	return &c
-}
-
 func (s *Even) load(_ int, rows func(Amount) int64) Load { return Load{Rows: rows(s.Amount)} }
 
 func (s *Even) work(w *worker) {
@@ -140,21 +134,6 @@ func (s *Shape) Traits() Traits {
 	}
 	t.Across = !slices.ContainsFunc(s.Shapings, func(h Shaping) bool { return h.At != Across })
 	return t
-}
-
-func (s *Shape) with(f number) Section {
-	c := *s
-	c.Amount = s.Amount.with(f)
-	c.Shapings = slices.Clone(s.Shapings)
-	for i := range c.Shapings {
-		h := &c.Shapings[i]
-		h.By, h.Every, h.Times = f(h.By), f(h.Every), f(h.Times)
-		h.Then = slices.Clone(h.Then)
-		for k := range h.Then {
-			h.Then[k].Every, h.Then[k].Times = f(h.Then[k].Every), f(h.Then[k].Times)
-		}
-	}
-	return &c
 }
 
 func (s *Shape) load(i int, rows func(Amount) int64) Load {
@@ -401,11 +380,6 @@ func (s *RepeatRow) Traits() Traits {
 	return Traits{Words: "repeat row", Across: true, Use: s.Use, Makes: s.Makes, RestEven: s.RestEven}
 }
 
-func (s *RepeatRow) with(number) Section {
-	c := *s
-	return &c
-}
-
 func (s *RepeatRow) load(int, func(Amount) int64) Load { return Load{Rows: 1} }
 
 func (s *RepeatRow) work(w *worker) {
@@ -467,12 +441,6 @@ type ShortRows struct {
 }
 
 func (s *ShortRows) Traits() Traits { return Traits{Words: "short rows", Free: true, Short: s} }
-
-func (s *ShortRows) with(f number) Section {
-	c := *s
-	c.Over, c.Rows, c.Step = f(s.Over), f(s.Rows), f(s.Step)
-	return &c
-}
 
 func (s *ShortRows) load(i int, _ func(Amount) int64) Load {
 	n := s.Rows.Int(i, 0)
@@ -568,11 +536,6 @@ type Fold struct {
 
 func (s *Fold) Traits() Traits { return Traits{Words: "fold", Marks: &Mark{What: "fold line"}} }
 
-func (s *Fold) with(number) Section {
-	c := *s
-	return &c
-}
-
 func (s *Fold) work(w *worker) {
 	st := w.cur
 	for i := range st.blocks {
@@ -588,11 +551,6 @@ type Gather struct {
 }
 
 func (s *Gather) Traits() Traits { return Traits{Words: "gather", All: true} }
-
-func (s *Gather) with(number) Section {
-	c := *s
-	return &c
-}
 
 func (s *Gather) work(w *worker) {
 	w.end("gathered edge", s.Pos, false)
@@ -615,12 +573,6 @@ type Mark struct {
 }
 
 func (s *Mark) Traits() Traits { return Traits{Words: "mark", Marks: s} }
-
-func (s *Mark) with(f number) Section {
-	c := *s
-	c.Count, c.Inset, c.Stitch, c.First, c.Apart = f(s.Count), f(s.Inset), f(s.Stitch), f(s.First), f(s.Apart)
-	return &c
-}
 
 func (s *Mark) load(i int, _ func(Amount) int64) Load { return Load{Marks: s.Count.Int(i, 1)} }
 

@@ -22,12 +22,6 @@ func (s *CastOn) Traits() Traits {
 	return Traits{Words: "cast on", Starts: true, Cast: s.Stitches, Chain: s.Chain, Edge: s.Edge}
 }
 
-func (s *CastOn) with(f number) Section {
-	c := *s
-	c.Stitches, c.Chain = f(s.Stitches), f(s.Chain)
-	return &c
-}
-
 func (s *CastOn) work(w *worker) {
 	n := w.counted(s.Stitches, s.Pos, "cast on")
 	g := w.gauge(orElse(s.Gauge, orElse(w.firstGauge(), w.piece.Gauge)))
@@ -77,12 +71,6 @@ func (s *Ring) Traits() Traits {
 	return Traits{Words: "ring", Starts: true, Cast: s.Stitches, Ring: true, Fewer: 1, More: 1}
 }
 
-func (s *Ring) with(f number) Section {
-	c := *s
-	c.Stitches = f(s.Stitches)
-	return &c
-}
-
 func (s *Ring) work(w *worker) {
 	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
 	n := w.counted(s.Stitches, s.Pos, "work into the ring")
@@ -117,12 +105,6 @@ type Sideways struct {
 
 func (s *Sideways) Traits() Traits {
 	return Traits{Words: "band", Starts: true, Band: s.Rows, Depth: s.Stitches, Edge: s.Edge}
-}
-
-func (s *Sideways) with(f number) Section {
-	c := *s
-	c.Stitches, c.Rows = f(s.Stitches), f(s.Rows)
-	return &c
 }
 
 func (s *Sideways) load(i int, _ func(Amount) int64) Load {
@@ -184,12 +166,6 @@ func (s *PickUp) Traits() Traits {
 		t.Rates = []Rate{{s.Short, 1, "short "}, {s.Tall, 1, "tall "}}
 	}
 	return t
-}
-
-func (s *PickUp) with(f number) Section {
-	c := *s
-	c.Stitches = f(s.Stitches)
-	return &c
 }
 
 func (s *PickUp) work(w *worker) {
@@ -265,15 +241,6 @@ type Held struct {
 
 func (s *Held) Traits() Traits {
 	return Traits{Words: "start", Starts: true, From: s.From, Edge: s.Edge, Fewer: 1, More: 1}
-}
-
-func (s *Held) with(f number) Section {
-	c := *s
-	c.From = slices.Clone(s.From)
-	for i := range c.From {
-		c.From[i].Stitches, c.From[i].Added = f(c.From[i].Stitches), f(c.From[i].Added)
-	}
-	return &c
 }
 
 // Held begins from live stitches of other pieces.
