@@ -7,7 +7,7 @@ import (
 )
 
 // laps are the last two times of a repeat: where each ended, and what it had made. A stretch that went alike over equal stitches
-// both times goes on so, and is not worked out again for each time.
+// both times, or over equal stretches, as of a rib, goes on so, and is not worked out again for each time.
 type laps struct {
 	works bool // every instruction of the stretch only goes on to the next stitches
 	last  [2]lap
@@ -68,12 +68,16 @@ func (s *laps) run(w *work, keep int) int {
 	if a.runs == 0 || !alikeLaps(a, b, c) || !w.madeAlike(a, b, c) {
 		return 0
 	}
-	per, run := b.cur.left-c.cur.left, w.cur.run()
-	times := min(run.n-w.cur.off, w.cur.left-keep)/per - spare
+	per := b.cur.left - c.cur.left
+	times := min(furtherLaps(b, c), (w.cur.left-keep)/per) - spare
 	if times <= 0 || w.steps+times*(c.steps-b.steps) > maxSteps/2 || w.made+times*(c.made-b.made) > maxStitches/2 {
 		return 0
 	}
-	w.cur.step(times * per)
+	if k := c.cur.i - b.cur.i; k == 0 {
+		w.cur.step(times * per)
+	} else {
+		w.cur.i, w.cur.pos, w.cur.left = w.cur.i+times*k, w.cur.pos+times*per, w.cur.left-times*per
+	}
 	w.lastPos += times * per
 	w.steps += times * (c.steps - b.steps)
 	w.made += times * (c.made - b.made)
@@ -97,12 +101,31 @@ func (s *laps) run(w *work, keep int) int {
 // spare is how many times before the end of a run are worked out, where what is left may matter.
 const spare = 3
 
-// alikeLaps reports whether two times, from a to b and from b to c, went alike over one run.
+// furtherLaps is how many more times the row below goes on as it did from b to c.
+func furtherLaps(b, c lap) int {
+	runs, k, per := c.cur.f.runs, c.cur.i-b.cur.i, b.cur.left-c.cur.left
+	if k == 0 {
+		return (runs[c.cur.i].n - c.cur.off) / per
+	}
+	at := c.cur.i
+	for at < len(runs) && runs[at] == runs[at-k] && !runs[at].space() {
+		at++
+	}
+	return (at - c.cur.i) / k
+}
+
+// alikeLaps reports whether two times, from a to b and from b to c, went alike over one run, or over as many runs to the same place of one.
 func alikeLaps(a, b, c lap) bool {
-	per := b.cur.left - c.cur.left
-	return a.cur.f == c.cur.f && b.cur.f == c.cur.f && a.cur.i == c.cur.i && a.cur.off > 0 && c.cur.i < len(c.cur.f.runs) && per > 0 && a.cur.left-b.cur.left == per &&
-		!c.cur.f.runs[c.cur.i].space() && b.steps-a.steps == c.steps-b.steps && b.made-a.made == c.made-b.made &&
-		b.groups-a.groups == c.groups-b.groups && b.picots-a.picots == c.picots-b.picots && b.spaced == c.spaced && b.runs-a.runs == c.runs-b.runs
+	per, runs := b.cur.left-c.cur.left, c.cur.i-b.cur.i
+	if a.cur.f != c.cur.f || b.cur.f != c.cur.f || b.cur.i-a.cur.i != runs || c.cur.i >= len(c.cur.f.runs) || c.cur.f.runs[c.cur.i].space() ||
+		per <= 0 || a.cur.left-b.cur.left != per || b.steps-a.steps != c.steps-b.steps || b.made-a.made != c.made-b.made ||
+		b.groups-a.groups != c.groups-b.groups || b.picots-a.picots != c.picots-b.picots || b.spaced != c.spaced || b.runs-a.runs != c.runs-b.runs {
+		return false
+	}
+	if runs == 0 {
+		return a.cur.off > 0
+	}
+	return a.cur.off == b.cur.off && b.cur.off == c.cur.off && slices.Equal(c.cur.f.runs[a.cur.i:b.cur.i], c.cur.f.runs[b.cur.i:c.cur.i])
 }
 
 // madeAlike reports whether they made the same: both only more of the stitches that came last, or the same runs behind those.

@@ -44,3 +44,39 @@ func TestTimesThatGoAlikeAreWorkedAsEachTimeIs(t *testing.T) {
 		}
 	}
 }
+
+// Over a rib each time goes over two runs: whether the times are worked out or not, the row, what is left and what does not fit are the same.
+func TestTimesOverARibAreWorkedAsEachTimeIs(t *testing.T) {
+	st := func(id string, n int) ins.Item { return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(n)} }
+	for _, c := range []struct {
+		name  string
+		body  []ins.Item
+		below []run // again and again
+		times int
+		odd   int // stitches of another kind in the midst of them
+	}{
+		{"as it stands", []ins.Item{st("k", 2), st("p", 2)}, []run{{kind: stitch.ByID("k"), n: 2}, {kind: stitch.ByID("p"), n: 2}}, 40, 0},
+		{"from within a run", []ins.Item{st("p", 1), st("k", 2), st("p", 1)}, []run{{kind: stitch.ByID("k"), n: 2}, {kind: stitch.ByID("p"), n: 2}}, 40, 0},
+		{"over three runs", []ins.Item{st("k", 1), st("yo", 1), st("k2tog", 1), st("p", 1)}, []run{{kind: stitch.ByID("k"), n: 1}, {kind: stitch.ByID("ktbl"), n: 2}, {kind: stitch.ByID("p"), n: 1}}, 40, 0},
+		{"with a stretch of another kind", []ins.Item{st("k", 2), st("p", 2)}, []run{{kind: stitch.ByID("k"), n: 2}, {kind: stitch.ByID("p"), n: 2}}, 40, 8},
+		{"with some left over", []ins.Item{st("k", 2), st("p", 3)}, []run{{kind: stitch.ByID("k"), n: 2}, {kind: stitch.ByID("p"), n: 2}}, 41, 0},
+	} {
+		f := &fabric{}
+		for i := range c.times {
+			if f.runs = append(f.runs, c.below...); c.odd > 0 && i == c.times/2 {
+				f.runs = append(f.runs, run{kind: stitch.ByID("ktbl"), n: c.odd})
+			}
+		}
+		worked := func(trace *tracer) *work {
+			w := &work{task: task{x: &ins.Text{}, from: f, pick: newPicks(), trace: trace}, place: place{cur: over(f), out: &fabric{}, lastPos: -1}}
+			w.loop(&ins.Repeat{Body: c.body, Until: ins.Extent{Kind: ins.ToEnd}, Stop: -1}, nil, 0)
+			return w
+		}
+		w, each := worked(nil), worked(&tracer{line: &ins.Line{}, steps: map[ins.Item]*traced{}})
+		assert.Equal(t, each.out, w.out, c.name)
+		assert.Equal(t, each.cur, w.cur, c.name)
+		assert.Equal(t, each.lastPos, w.lastPos, c.name)
+		assert.Equal(t, each.found, w.found, c.name)
+		assert.Greater(t, w.out.stitches(), 100, c.name)
+	}
+}
