@@ -196,7 +196,7 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	out = append(out, s)
 	for _, dep := range c.depths {
 		a, b := d.turned(pt{dep.x, dep.y0}), d.turned(pt{dep.x, dep.y1})
-		s := span{name: dep.name, part: dep.part, axis: Vertical, length: dep.y1.Sub(dep.y0), count: dep.count, of: dep.of, main: true, rank: rankEdge,
+		s := span{name: c.depthName(dep), part: dep.part, axis: Vertical, length: dep.y1.Sub(dep.y0), count: dep.count, of: dep.of, main: true, rank: rankEdge,
 			gauge: dep.gauge, stretch: dep.stretched}
 		s.lo, s.hi = orderedUp(a, b)
 		if d.sideways() {
@@ -209,6 +209,15 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 		out = append(out, s)
 	}
 	return out
+}
+
+// depthName is what a depth is called: after its section where there are several of its name, such as the ribs of a cuff and of a top.
+func (c *canvas) depthName(dep depth) string {
+	several := slices.ContainsFunc(c.depths, func(o depth) bool { return o.name == dep.name && o.part == dep.part && o.section != dep.section })
+	if several && dep.section != "" {
+		return "depth of " + dep.section
+	}
+	return dep.name
 }
 
 // shortSpans are the heights of the runs of short rows.

@@ -20,6 +20,18 @@ func drawnNames(m *Made) []string {
 	return names
 }
 
+// By hand, rows of 4 mm: 10 of cuff rib are 40 mm and 6 of top rib 24 mm, each called by its name. One rib is the depth of rib, whatever its name.
+func TestTwoRibsAreCalledByTheirNames(t *testing.T) {
+	rib := func(rows int, name string) Section {
+		return &Even{Amount: Amount{Rows: n(rows)}, Rib: true, Common: Common{Name: name}}
+	}
+	m := Work(plain(&Piece{Name: "Mitt", Sections: []Section{&CastOn{Stitches: n(40)}, rib(10, "cuff rib"), &Even{Amount: Amount{Rows: n(20)}}, rib(6, "top rib")}}), 0).Pieces[0]
+	assert.Equal(t, mm(40), find(t, m, "mitt.depth-of-cuff-rib").Length)
+	assert.Equal(t, mm(24), find(t, m, "mitt.depth-of-top-rib").Length)
+	m = Work(plain(&Piece{Name: "Mitt", Sections: []Section{&CastOn{Stitches: n(40)}, rib(10, "cuff rib"), &Even{Amount: Amount{Rows: n(20)}}}}), 0).Pieces[0]
+	assert.Equal(t, mm(40), find(t, m, "mitt.depth-of-rib").Length)
+}
+
 // A back from the right side to the left: rows of 60 sts (300 mm) run along the body, 40 sts
 // added at the top are the armhole (200 mm), 3 sts fewer at the neck (15 mm), and the rows,
 // 4 + 12 + 3 + 20 + 3 + 12 + 4 of 4 mm, are its width.

@@ -77,7 +77,7 @@ func (w *worker) even(n int, rib bool) {
 		c.ribs = append(c.ribs, area{y0: y0, y1: st.y, l0: b.x, r0: r, l1: b.x, r1: r, gap: st.gauge.StitchWidth().Times(2)})
 	}
 	w.canvas(&st.blocks[0]).depths = append(w.canvas(&st.blocks[0]).depths,
-		depth{name: "depth of rib", y0: y0, y1: st.y, x: l, count: n, of: "row", part: st.name, stretched: st.gauge.Stretched, gauge: st.gauge})
+		depth{name: "depth of rib", y0: y0, y1: st.y, x: l, count: n, of: "row", part: st.name, section: w.section.Base().Name, stretched: st.gauge.Stretched, gauge: st.gauge})
 }
 
 // spaced is a run of a shaping in one size: every so many rows, so many times.

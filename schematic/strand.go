@@ -145,6 +145,7 @@ type depth struct {
 	count     int
 	of        string
 	part      string
+	section   string // its name, for one of several
 	stretched bool
 	gauge     *Gauge
 }
