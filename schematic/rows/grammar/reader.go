@@ -438,28 +438,51 @@ func (r *Reader) one(n int) {
 // sizeLetter is the letter of a size before what is for it alone.
 var sizeLetter = text.Once(`^\(?([a-z])\)[ .:]*(.*)$`)
 
-// theseOnly are names before the word 'only', with signs alone about them.
-var theseOnly = text.Once(`(?i)^\W*(?:for )?(?:the )?([\w /.,&+-]{1,60}?) only\b[*_]*(?:$|[ :.–—-])`)
+// mostForSizes is how many letters the words have at most that say by names for which sizes a line is.
+const mostForSizes = 60
 
-// namedSizes is where words end that say by their names alone for which sizes a line is: Teen and Adult only. 0: it says none.
+// namedSizes is where words end that say by their names alone for which sizes a line is: Teen and Adult only; Medium and Large sizes.
+// 0: it says none.
 func (r *Reader) namedSizes(line string) int {
-	if len(r.x.Sizes.Names) < 2 || !text.Has(line, " only") {
+	if len(r.x.Sizes.Names) < 2 {
 		return 0
 	}
-	m := theseOnly().FindStringSubmatchIndex(line)
-	if m == nil {
+	end := strings.IndexAny(line, ":.–—")
+	if k := strings.Index(line, " -"); k > 0 && (end < 0 || k < end) {
+		end = k
+	}
+	if end < 0 {
+		end = len(line)
+	}
+	if end > mostForSizes {
 		return 0
 	}
 	names := slices.Clone(r.x.Sizes.Names)
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
-	said := " " + strings.NewReplacer(",", " ", "&", " ", "+", " ", "/", " ", " and ", " ").Replace(strings.ToLower(line[m[2]:m[3]])) + " "
+	said := " " + strings.Join(strings.FieldsFunc(strings.ToLower(line[:end]), func(c rune) bool { return strings.ContainsRune(" ,&+/*_()[]", c) }), "  ") + " "
+	bare := said
 	for _, n := range names {
-		said = strings.Replace(said, " "+strings.ToLower(n)+" ", " ", 1)
+		said = strings.Replace(said, " "+strings.ReplaceAll(strings.ToLower(n), " ", "  ")+" ", " ", 1)
 	}
-	if strings.TrimSpace(said) != "" {
+	if said == bare {
 		return 0
 	}
-	return m[1]
+	only, begun := false, r.x.Read.Lines > 0 // what stands before the rows is a table of measurements
+	for _, w := range strings.Fields(said) {
+		switch w {
+		case "and", "the":
+		case "only":
+			only = true
+		case "for", "size", "sizes":
+			only = only || begun
+		default:
+			return 0
+		}
+	}
+	if !only {
+		return 0
+	}
+	return end
 }
 
 // sized takes the words off a line that say for which sizes it is, and ends a stretch for some sizes where it is over.
@@ -690,7 +713,11 @@ func (r *Reader) forSizes(said string, inline bool) {
 	if text.AllSizes(said) {
 		return
 	}
-	words := " " + strings.Join(strings.FieldsFunc(strings.ToLower(said), func(c rune) bool { return c == ' ' || c == ',' || c == ':' || c == '(' || c == ')' }), " ") + " "
+	signs := " ,:()&+/"
+	if slices.ContainsFunc(r.x.Sizes.Names, func(n string) bool { return strings.Contains(n, "/") }) {
+		signs = " ,:()&+"
+	}
+	words := " " + strings.Join(strings.FieldsFunc(strings.ToLower(said), func(c rune) bool { return strings.ContainsRune(signs, c) }), " ") + " "
 	names := slices.Clone(r.x.Sizes.Names)
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
 	for _, name := range names {

@@ -450,3 +450,12 @@ func TestPostsAreNotCounted(t *testing.T) {
 	assert.Empty(t, rep.Findings)
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 }
+
+// Sizes are named with the word 'only' or without it; 16, 24 and 32 stitches are on the hook, for a brim of 20, 28 and 36.
+func TestSizesAreNamedWithoutOnly(t *testing.T) {
+	for _, s := range [][3]string{{"Medium and Large size", "Large size only", "All Sizes"}, {"Medium and Large sizes:", "Large size:", "All sizes:"}, {"Medium & Large sizes only:", "Large only:", "All sizes:"}, {"For Medium and Large sizes", "For Large size", "For all sizes"},
+		{"For medium and large:", "For large:", "For all sizes:"}, {"Sizes Medium and Large", "Size Large", "All sizes"}, {"Medium/Large sizes only", "Large only", "All sizes"}, {"MEDIUM AND LARGE SIZES ONLY", "LARGE SIZE ONLY", "ALL SIZES"}} {
+		phraseComesTo(t, "Terms: US\nSizes: Small (Medium, Large)\nSize Large\nRnd 1: 8 sc into ring. 8 sts\nRnd 2: 2 sc into each sc - 16 sts.\n"+s[0]+"\nRnd 3: *1 sc into next sc, 2 sc into next sc; rep from * to end - 24 sts.\n"+s[1]+"\nRnd 4: *1 sc into each of next 2 sc, 2 sc into next sc; rep from * to end - 32 sts.\n"+s[2]+
+			"\nBrim\nNext rnd: *1 sc into each of next 3 (5, 7) sc, 2 sc into next sc%s; rep from * to end - %d (28, 36) sts.\n", "", 20, true)
+	}
+}
