@@ -11,6 +11,22 @@ import (
 	"flatwright/schematic/stitch"
 )
 
+// fromHeld works all stitches that were put onto a cable needle last: knit the sts from the cable needle.
+func fromHeld(m *match) any {
+	for i := m.from - 1; i >= 0; i-- {
+		if !m.p.t[i].Is("slip", "sl", "place", "put") {
+			continue
+		}
+		for k := i + 1; k < min(i+4, m.from); k++ {
+			if n := m.p.t[k]; n.Kind == 'n' && n.Num.By == nil {
+				return &ins.Stitch{Kind: value[thing](m, "k").Kind, N: n.Num}
+			}
+		}
+		return nil
+	}
+	return nil
+}
+
 // stitches are the forms that make stitches, and those between them.
 var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} [$in] [each] [of] [$next/all/last/first/$rem] {n:num} [$st] (of/from/on/along/around) ([first/second/right/left/other/new/previous/next/{ord}] $limb [one/two/{num}]) [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: Sc in each of next 12 sts of first leg, ch 3, sc in 12 sts of second leg", build: pickUpKind},
@@ -249,7 +265,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [the] [left/lh] [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: heldStitches},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
-	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
+	{rule: "stitch", pattern: "{k:kind} [all/both] [these/those/held/slipped] [$st/them] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "Row 3: K2, slip next 3 sts to cable needle and hold in front, k3, knit stitches from cable needle, k to end", build: fromHeld},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",
 		build: func(m *match) any {
 			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd && !(m.p.at(m.from-1).Is("and", ",") && m.p.r.knits && slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("off", "k", "knit", "p", "purl") })) || m.p.r.crochet && !m.has("x") && !(m.p.t[m.from].Is("work") && m.p.line.IsRow() && (e.Kind == ins.ToLast || e.Kind == ins.ToMarker || e.Kind == ins.ToMiddle)) || m.p.at(m.to).Is("is", "measures", "of") {

@@ -459,3 +459,10 @@ func TestSizesAreNamedWithoutOnly(t *testing.T) {
 			"\nBrim\nNext rnd: *1 sc into each of next 3 (5, 7) sc, 2 sc into next sc%s; rep from * to end - %d (28, 36) sts.\n", "", 20, true)
 	}
 }
+
+// The stitches that wait on the cable needle are knitted from it, however many: 14 of 14, then one less.
+func TestAllThatWaitIsKnittedFromTheCableNeedle(t *testing.T) {
+	for _, s := range []string{"slip 2 sts to a cable needle and hold in front, k2, knit the sts from the cable needle", "slip 2 st onto a cable needle to the front, k2, knit the st from the cable needle", "place 2 sts on cn and hold at back, k2, k sts from cn", "sl2 to cn, hold in back, k2, knit those stitches from the cable needle"} {
+		phraseComesTo(t, "Cast on 14 sts.\nRow 1: K1, p1, k1, p2, %s, p2, k1, p1, k1\nRow 2: K2tog, k to end. (%d)\n", s, 13, true)
+	}
+}
