@@ -306,7 +306,7 @@ func rank(sh []*panel) int {
 		switch {
 		case p.face == back:
 			return 9
-		case p.over != nil:
+		case p.over != nil, p.hung && schematic.HangsFree(p.made.Name): // a tie lies on what it is sewn to
 			return 0
 		case sideWord(p.name) == "right" && p.face == front:
 			r = 1

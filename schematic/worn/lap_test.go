@@ -205,3 +205,70 @@ joins:
 	require.NotEmpty(t, g.Findings)
 	assert.Contains(t, g.Findings[len(g.Findings)-1].Message, "Strap and Strap would lie on each other")
 }
+
+// A tie of 8 rows of 4 mm at the edge of the right front, which reaches 300 of 400 mm across, lies over the left front and out beyond it, 500 mm long; nothing of it is hidden.
+func TestATieLiesOnTheFrontThatItCrosses(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Wrap
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 25 rows over 10 cm in dc}
+pieces:
+  - piece: Back
+    sections: [{cast on: 80, edge: hem}, {even: 50 rows}, {divide: [{bind off: 30, edge: shoulder}, {bind off: 20, edge: neck}, {bind off: 30, edge: shoulder}]}]
+  - piece: Right front
+    right edge: front edge
+    sections: [{cast on: 60, edge: hem}, {even: 20 rows}, {decrease: 1, at: right edge, edge: neck, times: 30}, {bind off: all, edge: shoulder}]
+  - piece: Left front
+    left edge: front edge
+    sections: [{cast on: 40, edge: hem}, {even: 40 rows}, {decrease: 1, at: left edge, edge: neck, times: 10}, {bind off: all, edge: shoulder}]
+  - piece: Tie
+    kind: band
+    sections: [{cast on: 8, edge: end}, {even: 125 rows}, {bind off: all}]
+joins:
+  - {sew: Right front shoulder, to: Back right shoulder}
+  - {sew: Left front shoulder, to: Back left shoulder}
+  - {sew: Right front side, to: Back right side}
+  - {sew: Left front side, to: Back left side}
+  - {sew: Tie end, to: Right front front edge, how: in 1 places}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	var tie [][]pt
+	for _, l := range g.Worn.Views[0].Outline {
+		if lo, hi := bounds([][]pt{l}); absf(hi.X-lo.X-500) < 0.1 {
+			tie = append(tie, l)
+			assert.InDelta(t, -200+300, lo.X, 0.1)
+			assert.InDelta(t, 40, hi.Y-lo.Y, 0.1)
+		}
+	}
+	assert.Len(t, tie, 1)
+}
+
+// The half of a round behind a bib is hidden by the half in front: of neither it is said that it is not drawn.
+func TestWhatLiesBehindABibIsNotMissed(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Dungarees
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 25 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Leg
+    make: 2
+    worked: in the round, from the hem
+    sections: [{cast on: 56, edge: cuff}, {even: 50 rows}, {divide: [{hold: 50, name: thigh}, {hold: 6, name: crotch}]}]
+  - piece: Body
+    worked: in the round, from the hem
+    sections:
+      - start from: [{piece: Leg, part: thigh}, {piece: Leg, part: thigh}]
+      - even: 50 rows
+      - divide:
+          - {part: Front bib, stitches: 50, sections: [{even: 20 rows}, {bind off: all, edge: bib top}]}
+          - {bind off: 50, edge: back waist}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, g.Findings)
+}

@@ -185,6 +185,8 @@ func (a *assembly) whyLeft(q *proto, lost *schematic.Made) string {
 	case q.left < 1 || q.share && q.face != front || q.hidden(a.placed):
 	case len(a.bondsOf(q.loop)) == 0 && schematic.HangsFree(q.made.Name):
 		// a tie or a belt, which no view lays on the garment
+	case len(a.bondsOf(q.loop)) == 0 && a.liesBehind(q):
+		// the other half of a round, such as that behind a bib
 	case q.unfit:
 		return "it does not lie flat along all that it is joined to"
 	case len(a.bondsOf(q.loop)) == 0:
@@ -198,6 +200,13 @@ func (a *assembly) whyLeft(q *proto, lost *schematic.Made) string {
 		return "what it is joined to is not there, or unlike it"
 	}
 	return ""
+}
+
+// liesBehind reports whether a half of a round lies wholly behind the half that is placed.
+func (a *assembly) liesBehind(q *proto) bool {
+	return slices.ContainsFunc(a.placed, func(p *panel) bool {
+		return p.made == q.made && p.made.Round && p.made.Views[p.view].Half && p.made.Views[q.view].Half && common(p.points(), q.points()) > area(q.points())-100
+	})
 }
 
 // hidden reports whether a panel hangs at the far side of what lies on its side: its like is drawn.
@@ -249,7 +258,7 @@ const (
 func (a *assembly) clash() *finding.Finding {
 	for i, x := range a.placed {
 		for _, y := range a.placed[:i] {
-			if x.face == back || y.face == back || x.strip || y.strip || !x.hung && !y.hung || x.over == y {
+			if x.face == back || y.face == back || x.strip || y.strip || !x.hung && !y.hung || x.over == y || schematic.HangsFree(x.made.Name) != schematic.HangsFree(y.made.Name) {
 				continue
 			}
 			px, py := points(x.drawn), points(y.drawn)
