@@ -41,7 +41,7 @@ func TestWhatIsAHeading(t *testing.T) {
 	for line, want := range map[string]string{
 		"# Back": "Back marked", "## Left Front (make 2)": "Left Front marked", "#": "", "Back": "Back", "BACK": "BACK marked", "**Sleeve**": "Sleeve marked", "Sleeves (make 2)": "Sleeves", "Arms x2": "Arms", "Ears - make 2": "Ears", "Leg 1": "Leg 1", "COAT: BACK": "COAT: BACK marked", "Back:": "Back",
 		"Front, Back": "Front, Back", "5 Decrease Rows For Neck": "5 Decrease Rows For Neck marked", "back": "", "Then": "", "This is it": "", "These rows form": "", "This way": "This way", "In each space": "", "Knit 5 rows": "", "Work to the": "", "Then work on": "", "Back (see page 4 of this book)": "", "One two three four five six seven eight": "",
-		"Row 2.": "", "Body (worked in one)": "Body", "Hat (slouchy)": "", "Ok": "", "Leg 123": "", "TOP": "TOP", "": "", "Next to Neck": "Next to Neck", "In Every": "",
+		"Row 2.": "", "Body (worked in one)": "Body", "Hat (slouchy)": "", "Ok": "", "Leg 123": "", "TOP": "TOP", "": "", "Next to Neck": "Next to Neck", "Back to": "Back to", "In": "In", "# A (make 2)": "A marked", "In Every": "",
 	} {
 		name, marked, ok := Heading(line)
 		got := name
@@ -118,7 +118,7 @@ func TestInWhatSizesLinesAre(t *testing.T) {
 }
 
 func TestWhatSaysWhatShortNamesMean(t *testing.T) {
-	for line, want := range map[string]bool{"sc = single crochet, dc = double crochet": true, "sc = single crochet": false, "dec – decrease; inc – increase": true, "dec – decrease; and so on; and more": false, "k - 4; p - 5": false, "dec – decrease; inc – increase; and": true, "dec – decrease; inc – increase; so; on": false, "knit": false, "dec – decrease": false, "k = 4, p = 5": false} {
+	for line, want := range map[string]bool{"sc = single crochet, dc = double crochet": true, "sc = single crochet": false, "dec – decrease; inc – increase": true, "dec – decrease; and so on; and more": false, "k - 4; p - 5": false, "dec – reduce; inc – grow": false, "dec – decrease; inc – increase; and": true, "dec – decrease; inc – increase; so; on": false, "knit": false, "dec – decrease": false, "k = 4, p = 5": false} {
 		assert.Equal(t, want, Glossary(line), line)
 	}
 	for line, want := range map[string]bool{"C4B = slip next 2 sts": true, "C4B = 4": false, "a = b = c": false, "sc = single": true, "Knit to the end of it = done": false} {

@@ -259,7 +259,7 @@ func (l *lexer) dash(start int) {
 	if l.i == start+1 && start > 0 && l.i < len(l.r) && l.r[start] != '—' {
 		a, b := l.r[start-1], l.r[l.i]
 		joins := unicode.IsLetter(a) && (unicode.IsLetter(b) || unicode.IsDigit(b)) || unicode.IsDigit(a) && unicode.IsLetter(b)
-		if joins && !(unicode.IsDigit(b) && l.behindOrdinal()) && !(unicode.IsDigit(a) && (b == 'R' || b == 'r') && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1])) && !l.numbered(start) {
+		if joins && !(unicode.IsDigit(b) && l.behindOrdinal()) && !(unicode.IsDigit(a) && (b == 'R' || b == 'r') && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1])) { // R5-R8
 			return
 		}
 	}
@@ -275,15 +275,6 @@ var behindOrd = set("ch chs chain st stitch sc dc tr hdc htr dtr sp")
 
 // behindOrdinal reports whether the token read last is an ordinal: 5th-7th rows.
 func (l *lexer) behindOrdinal() bool { return len(l.out) > 0 && l.out[len(l.out)-1].Ord > 0 }
-
-// numbered reports whether R5-R8 joins two rows and not a word.
-func (l *lexer) numbered(at int) bool {
-	if at+2 >= len(l.r) || !unicode.IsLetter(l.r[at+1]) || !unicode.IsDigit(l.r[at+2]) || len(l.out) == 0 {
-		return false
-	}
-	last := &l.out[len(l.out)-1]
-	return last.Kind == 'n' && last.Glued && unicode.ToLower(l.r[at+1]) == 'r'
-}
 
 func dash(c rune) bool { return c == '-' || c == '–' || c == '—' || c == '−' || c == '‑' }
 

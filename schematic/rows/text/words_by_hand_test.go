@@ -120,6 +120,14 @@ func TestHowALineIsCutIntoWords(t *testing.T) {
 		"in each. of 3":            "in each of 3",
 		"in each. turn":            "in each .' turn",
 		"work patt. 2nd row":       "work patt .' 2nd:2 row",
+		"D. C. in next":            "d c in next",
+		"k. Turn":                  "k .' turn",
+		"s. A":                     "s .' a",
+		"in next 3 dc. s.c. on":    "in next 3 dc s c' on",
+		"2 d.c. in 1. d.c. of":     "2 d c' in 1 d c' of",
+		"k2 [p2] 4-8":              "k 2' [ p' 2' ]' 4 -' 8'",
+		"x2, 2x, x 2":              "x 2' ,' 2 x' ,' x 2",
+		"1st-2nd":                  "1st:1 -' 2nd:2'",
 		"sl. st. to next":          "sl st to next",
 		"sl.st.1 more":             "sl st' 1' more",
 	} {
@@ -146,6 +154,8 @@ func TestLinesOfNumbers(t *testing.T) {
 	nth := Lex("12th (10th, 8th) row", 3)[0]
 	assert.Equal(t, []int{12, 10, 8}, nth.Num.By)
 	assert.Equal(t, 12, nth.Ord)
+	assert.Nil(t, Lex("2nd row", 1)[0].Num.By)
+	assert.Nil(t, Lex("2nd (3rd) row", 3)[0].Num.By, "not one a size")
 	k := Lex("Ch 10 (12, 14) sts", 3)
 	assert.Equal(t, []int{4, 15, 16, 19}, []int{k[1].Col, k[1].End, k[2].Col, k[2].End})
 }
