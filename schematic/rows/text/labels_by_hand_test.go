@@ -217,6 +217,23 @@ func TestWhatARowIsCalled(t *testing.T) {
 		"Inc row k1":                               "none",
 		"Edging row 3: K":                          "row next 1 'edging 3' | K",
 		"Ridge rows 3 and 4: K":                    "row next 2 'ridge' | K",
+		"Row 7- 9 sc":                              "row 7-9 | sc",
+		"Setup (RS): K":                            "row next 1 RS 'set up' | K",
+		"Set Body (RS): K":                         "none",
+		"1st row of old lace yoke pattern: K":      "row 1 | K",
+		"1st row of the old lace yoke pattern: K":  "none",
+		"Row 3 across all the sts. K":              "row 3 | K",
+		"Row 3 across all sts K":                   "row 3 | across all sts K",
+		"Row 3 on the sts: K":                      "row 3 | on the sts: K",
+		"Rows 1-3, 5: K":                           "row 1-3 +5 | K",
+		"Row 3 (12 sc, 3 dc): K":                   "row 3 count 12 | K",
+		"Row 3 (): K":                              "row 3 | (): K",
+		"Row 3 (dec row) K":                        "row 3 'dec' | K",
+		"Row 3 (dec it) K":                         "row 3 | (dec it) K",
+		"On next row, k3":                          "row next 1 | k3",
+		"On this row, k3":                          "none",
+		"Next 2 rnds: K":                           "round next 2 | K",
+		"Last 2 rows: K":                           "row next 2 | K",
 		"Row 12; K":                                "row 12 | K",
 		"Row 12 > K":                               "row 12 | K",
 	} {
@@ -240,7 +257,7 @@ func TestWhichNeedlesWordsName(t *testing.T) {
 	for line, want := range map[string]string{
 		"Needle 1: k": "[1] 3 true", "N2: k": "[2] 3 true", "Needles 2 and 3: k": "[2 3] 5 true", "on 1st needle, k": "[1] 4 true", "First and 3rd needles k": "[1 3] 4 false", "Needle 1, k3": "[1] 3 false", "With needle 2, k": "[2] 4 true",
 		"Needle #4 - k": "[4] 3 true", "Needle 1 (heel): k": "[1] 6 true", "Needles 1, 2 and 3: k": "[1 2 3] 7 true", "N1 and N2: k": "[1 2] 6 true", "Needles 3 and 2: k": "[3] 2 false", "Needle 7: k": "[] 0 false", "Needle 6: k": "[6] 3 true", "needle 0: k": "[] 0 false",
-		"Knit 2": "[] 0 false", "1st row: k": "[] 0 false", "Needle 1, 2 sts": "[1] 3 false",
+		"n 2: k": "[] 0 false", "Knit 2": "[] 0 false", "1st row: k": "[] 0 false", "Needle 1, 2 sts": "[1] 3 false",
 	} {
 		on, to, signed := NeedleHead(Lex(line, 1))
 		assert.Equal(t, want, fmt.Sprint(on, " ", to, " ", signed), line)

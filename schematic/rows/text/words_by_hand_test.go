@@ -128,11 +128,34 @@ func TestHowALineIsCutIntoWords(t *testing.T) {
 		"k2 [p2] 4-8":              "k 2' [ p' 2' ]' 4 -' 8'",
 		"x2, 2x, x 2":              "x 2' ,' 2 x' ,' x 2",
 		"1st-2nd":                  "1st:1 -' 2nd:2'",
+		"k s/":                     "k s /'",
+		"k s/spot":                 "k s /' spot'",
+		"k s/s":                    "k ss",
+		"S/S.":                     "ss .'",
+		"5⁄8 in":                   "f5⁄8 in",
+		"5/":                       "5 /'",
+		"5/x":                      "5 /' x'",
+		"dogs' bed":                "dogs bed",
+		"1.dc in":                  "1 .' dc' in",
+		"2 d.c. of 3. d.c.":        "2 d c' of 3 .' d c' .'",
+		"1.5":                      "f1.5",
+		"3½":                       "f3½",
+		"sl. st.":                  "sl st .'",
 		"sl. st. to next":          "sl st to next",
 		"sl.st.1 more":             "sl st' 1' more",
 	} {
 		assert.Equal(t, want, cut(line, 1), line)
 	}
+}
+
+func TestOrdinalWords(t *testing.T) {
+	for i, w := range strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth") {
+		k := Lex(w, 1)[0]
+		assert.Equal(t, i+1, k.Ord)
+		assert.Equal(t, i == 0, k.Is("first"))
+	}
+	assert.True(t, (&Token{Word: ins.Word{Kind: 'w', S: "1st"}, Ord: 1}).Is("next", "first"))
+	assert.False(t, (&Token{Word: ins.Word{Kind: 'n', S: "1"}}).Is("1"))
 }
 
 // Lines of numbers, one a size; – is a size that has none, and ! tells how many there are where they are not one a size.
@@ -146,7 +169,7 @@ func TestLinesOfNumbers(t *testing.T) {
 		{"10 (12, 14, 16) sts", 3, "10,12,14!4 sts"}, {"10 (12, 14) sts", 4, "10,12,14,–!3 sts"}, {"(10, 12, 14) sts", 3, "10,12,14() sts"}, {"(10, 12) sts", 3, "( 10' ,' 12 )' sts"}, {"(10, 12) sts", 2, "10,12() sts"},
 		{"62:66:70 sts", 3, "62,66,70 sts"}, {"62-66-70 sts", 3, "62,66,70 sts"}, {"62/66/70 sts", 3, "62,66,70 sts"}, {"62-66 (70-74) sts", 4, "62,66,70,74 sts"}, {"rows 3-5-7", 3, "rows 3 -' 5' -' 7'"}, {"62-66 sts", 3, "62 -' 66' sts"}, {"62-66 sts", 2, "62 -' 66' sts"},
 		{"{62, 66, 70 sts}", 3, "{ 62,66,70' sts }'"}, {"14, (18, 20) sts", 3, "14,18,20 sts"}, {"14, (18 sc, 20)", 3, "14 ,' ( 18' sc ,' 20 )'"}, {"83 (89) 95 (101) 107 sts", 5, "83,89,95,101,107 sts"}, {"83 (89) 95 sts", 3, "83,89,95 sts"},
-		{"83 (89) 95, k2", 3, "83,89,–!2 95 ,' k 2'"}, {"83 (89) 95 (101), k2", 4, "83,89,95,101 ,' k 2'"}, {"83 (89) 95 (101) 107, k2", 5, "83,89,95,101,107 ,' k 2'"}, {"83 (89) 95 x", 3, "83,89,–!2 95 x"}, {"7.5 (8, 8.5) cm", 3, "f7.5 (8, 8.5) cm"}, {"8 (8½, 9) cm", 3, "f8 (8½, 9) cm"}, {"8 (8-1/2, 9) cm", 3, "f8 (8-1/2, 9) cm"}, {"27 (29 women's, 35 men's) sts", 3, "27,29,35 sts"},
+		{"8 (8 1/2, 9 1/2) cm", 3, "f8 (8 1/2, 9 1/2) cm"}, {"8 (8 1/2, 9-1/2)", 3, "f8 (8 1/2, 9-1/2)"}, {"2nd (4th, 6th) 8", 3, "2nd:2 8"}, {"7½ (8, 8)", 3, "f7½ (8, 8)"}, {"7½ (8)", 3, "f7½ ( 8' )'"}, {"83 (89) 95, k2", 3, "83,89,–!2 95 ,' k 2'"}, {"83 (89) 95 (101), k2", 4, "83,89,95,101 ,' k 2'"}, {"83 (89) 95 (101) 107, k2", 5, "83,89,95,101,107 ,' k 2'"}, {"83 (89) 95 x", 3, "83,89,–!2 95 x"}, {"7.5 (8, 8.5) cm", 3, "f7.5 (8, 8.5) cm"}, {"8 (8½, 9) cm", 3, "f8 (8½, 9) cm"}, {"8 (8-1/2, 9) cm", 3, "f8 (8-1/2, 9) cm"}, {"27 (29 women's, 35 men's) sts", 3, "27,29,35 sts"},
 		{"10 (12, 14) sts", 1, "10 ( 12' ,' 14 )' sts"}, {"3 (k2, p2)", 3, "3 ( k' 2' ,' p 2' )'"}, {"k10 (12, 14)", 3, "k 10,12,14'"},
 	} {
 		assert.Equal(t, c.want, cut(c.line, c.sizes), "%s in %d sizes", c.line, c.sizes)
