@@ -28,7 +28,7 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 
 // look is what the checks find, each by itself.
 func look(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
-	all := terms(p)
+	all := append(terms(p), gaugeUnits(p)...)
 	for _, g := range gs {
 		for _, f := range g.Findings {
 			if len(f.Sizes) == 0 {

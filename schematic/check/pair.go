@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
@@ -30,6 +31,24 @@ func pair(p *schematic.Pattern, w *schematic.Written, what string) finding.List 
 			Want: fmt.Sprintf("at most %s between them, as they are printed to %s %s and %s %s", long(most, w.Unit),
 				units.Mixed(p.Steps.Step(w.Unit)), w.Unit, units.Mixed(p.Steps.Step(other)), other),
 			Fix: fmt.Sprintf("write %s beside it; if a coarser rounding is meant, state it as `rounding`", p.Steps.With(a, other))}, p, i))
+	}
+	return all
+}
+
+// gaugeUnits finds a gauge over 4 cm beside one over 4 in: the same number in the unit that is not the pattern's. A swatch of so many inches is not measured
+// over as many centimetres (common practice).
+func gaugeUnits(p *schematic.Pattern) finding.List {
+	var all finding.List
+	over := func(g schematic.Gauge) units.Num { return units.In(g.Over, g.OverUnit) }
+	for _, g := range p.Gauges {
+		i := slices.IndexFunc(p.Gauges, func(h schematic.Gauge) bool { return h.OverUnit != g.OverUnit && over(h).Eq(over(g)) })
+		if g.OverUnit == p.Units || i < 0 {
+			continue
+		}
+		size := units.Mixed(over(g))
+		all = append(all, finding.Finding{Kind: "units/pair", Severity: finding.Warning, Pos: g.Pos,
+			Message: fmt.Sprintf("the gauge %s is over %s %s, and %s over %s %s", g.Name, size, g.OverUnit, p.Gauges[i].Name, size, p.Units),
+			Fix:     fmt.Sprintf("write %s %s, or the length that was measured", size, p.Units)})
 	}
 	return all
 }

@@ -54,3 +54,17 @@ func TestANeckAtTheOuterEdgeInAPartOfARoundIsFound(t *testing.T) {
 		assert.Equal(t, want, told, side)
 	}
 }
+
+// A gauge over 4 cm beside one over 4 in is a slip; 10 cm beside 4 in, the nominal pair, is none.
+func TestAGaugeInTheOtherUnitIsFound(t *testing.T) {
+	for over, want := range map[string]string{"4 cm": "the gauge fabric is over 4 cm, and rib over 4 in", "10 cm": "", "4 in / 10 cm": "", "4 in": ""} {
+		p, found := read.Pattern("own.yaml", []byte("version: 1\npattern: Own\nterms: US\nunits: in\nsizes: S\ngauges:\n  fabric: 20 sts and 28 rows over "+over+
+			"\n  rib: 22 sts and 30 rows over 4 in\npieces:\n  - piece: Scarf\n    sections:\n      - cast on: 45\n      - even: 60 rows\n"))
+		require.False(t, found.Errors(), "%v", found)
+		told := ""
+		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
+			told += f.Message
+		}
+		assert.Equal(t, want, told, over)
+	}
+}
