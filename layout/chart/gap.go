@@ -139,7 +139,9 @@ func (w *Work) Amiss() []Gap {
 	var out []Gap
 	for i := range w.Rows {
 		if r := &w.Rows[i]; r.asterisk() != "" {
-			out = append(out, Gap{r.Line, lowerFirst(r.title()) + ": " + r.Amiss})
+			if g := (Gap{r.Line, lowerFirst(r.title()) + ": " + r.Amiss}); len(out) == 0 || out[len(out)-1] != g {
+				out = append(out, g)
+			}
 		}
 	}
 	return out

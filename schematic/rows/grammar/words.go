@@ -352,11 +352,17 @@ func (p *parser) glued(i, k int) bool {
 // letters are the words that make a letter the name of a yarn.
 var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|(?i:\b([a-h]) ?[=:] ?(?:(?:main|contrast\w*|first|second|third) )?colou?r\b)|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b|\b[KkPp]\d+([AC-H])\b|\b\d{1,2} ?([A-HLNRWY])\b, ?\d{1,2} ?([A-HLNRWY])\b`)
 
+// otherThing is a letter that stands for something that is no yarn: B = border stitch.
+var otherThing = text.Once(`\b[A-H] ?[=:] ?(?i:borders?|bobbles?|beads?|back|beginning|cable|decrease|edge|front)\b`)
+
 // colourNamed reports whether the text calls a yarn by that letter, in lower case.
 func (r *Reader) colourNamed(letter byte) bool {
 	if r.colours == nil {
 		r.colours = map[byte]bool{}
 		for _, line := range r.x.Src {
+			if otherThing().MatchString(line) {
+				continue
+			}
 			for _, m := range letters().FindAllStringSubmatch(line, -1) {
 				r.callsYarns(m)
 			}
@@ -380,7 +386,7 @@ func (r *Reader) callsYarns(m []string) {
 }
 
 // declared are short names that a text gives yarns: Main colour (M), contrast 1 (C1); Colours: W = white, R = red.
-var declared = text.Once(`(?i:\b(?:main|contrast\w*|background|pattern|colou?r|yarn|shade|dark|light|pale|bright|` + colourWords + `)\b[ \w]{0,14}) ?\((?i:referred to as )?([A-Z]{1,2}\d?)\)|\b([A-Z]{1,2}\d?) ?[=:-] ?(?i:dark|light|pale|bright|(?:dark |light |pale |bright )?(?:` + colourWords + `))\b|\b(?i:yarn|shade) ([I-Z])\b`)
+var declared = text.Once(`(?i:\b(?:main|contrast\w*|background|pattern|colou?r|yarn|shade|dark|light|pale|bright|` + colourWords + `)\b[ \w]{0,14}) ?\((?i:referred to as )?([A-Z]{1,2}\d?)\)|\b([A-Z]{1,2}\d?) ?[=:-] ?(?i:dark|light|pale|bright|(?:dark |light |pale |bright )?(?:` + colourWords + `))\b|\b(?i:yarn|shade) ([I-Z])\b|\b(?i:using|with|join) (C[A-H])\b`)
 
 // colourWords are what yarns are called that have short names of their own.
 const colourWords = "white|black|red|blue|green|yellow|pink|brown|gr[ea]y|orange|purple|cream|beige|navy|natural|gold|ecru|ivory|teal|turquoise|lilac|silver|mustard|rust|charcoal"
@@ -394,7 +400,7 @@ func (r *Reader) yarnNamed(name string) bool {
 		r.yarnNames = map[string]bool{}
 		for _, line := range r.x.Src {
 			for _, m := range declared().FindAllStringSubmatch(line, -1) {
-				if name := m[1] + m[2] + m[3]; !noYarns[name] {
+				if name := m[1] + m[2] + m[3] + m[4]; !noYarns[name] {
 					r.yarnNames[name] = true
 				}
 			}

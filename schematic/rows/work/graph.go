@@ -42,6 +42,7 @@ type Graph struct {
 	oneYarn   bool   // the line that is worked names a yarn for all of its rows
 	slips     string // words that say that the rows which are worked begin with a slipped stitch; empty: none do
 	whole     bool   // the next row does not
+	wrong     bool   // the row that is worked is told to be a wrong-side row
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -278,6 +279,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	}
 	g.into(l.Into)
 	g.cur.told = l.Label != nil
+	g.wrong = l.Label != nil && l.Label.Side == 2 && !r.round
 	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
 	if l.Stated != nil {
 		g.said = r.said(l)
@@ -394,6 +396,8 @@ func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
 	switch s := g.Rows[k].Stitches[at].Stitch; {
 	case s.ID == "edge":
 		return s
+	case g.Rows[k].Start && s.ID == "k": // cast on, it looks like nothing yet
+		return stitch.ByID(map[bool]string{false: "k", true: "p"}[g.wrong])
 	case (s.Base == "p" || s.ID == "p") != (g.flip > 0):
 		return stitch.ByID("p")
 	}
