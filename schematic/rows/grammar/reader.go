@@ -572,10 +572,21 @@ func (r *Reader) part(n int, raw string) {
 // work yo's P.
 var between = text.Once(`(?i)^\W*(?:(?:on|in|for) (?:all |the )?|(?:work|knit) all |all )?(ws|wrong[- ]side|even|even[- ]numbered)\s+rows?\s*[,:–-]?\s+(?:(as|(?:work |knit )?(?:all )?(?:the )?(?:sts|stitches) as) they (?:appear|present|face|come|lie)|(?:p|purl)(?: all)?(?: sts| stitches)? and (?:all )?(?:yo|yarn over)['’]?s)[^.]{0,40}\.?$`)
 
+// behindRow is a row behind whose work it is said that others are worked so: Row 1: Purl all odd rows on (WS). Row 2: K2, p to end – and every
+// following wrong side row.
+var behindRow = text.Once(`(?i)^(\W*(?:row|rnd|round) \d+)\s*((?:\((?:rs|ws|right side|wrong side)\))?)\s*[:.–—-]?\s*((?:\((?:rs|ws)\) *)?)(?:(knit|purl|k|p)\b[,.]?|(.+?)(?: [–—-]|[.;])) ?(?:and )?(?:on |for )?(?:all|every|each) (?:following |foll\.? |subsequent |other )?(odd|even|ws|rs|wrong[- ]side|right[- ]side|alternate|alt)(?:[- ]numbered)? (?:rows?|rnds?|rounds?)((?: on)? ?\(?(?:ws|rs)\)?)?(?: thereafter| throughout)?[).]*\s*$`)
+
 // rowsBetween is a line that tells how all rows of one side are worked, as the row that it is.
 func (r *Reader) rowsBetween(raw string) string {
 	if r.crochet || !text.Has(raw, "row") {
 		return raw
+	}
+	if m := behindRow().FindStringSubmatch(raw); m != nil {
+		side := strings.Trim(m[2]+m[3]+m[7], "() on")
+		if side != "" {
+			side = " (" + side + ")"
+		}
+		return m[1] + " and all " + m[6] + " rows" + side + ": " + m[4] + m[5]
 	}
 	m := between().FindStringSubmatch(raw)
 	switch {
