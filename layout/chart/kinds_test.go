@@ -182,6 +182,19 @@ func TestACrownIsOneWedgeOfItsRepeats(t *testing.T) {
 	require.NoError(t, one.Check())
 }
 
+// 1 + 4 times 6 + 1 = 26, less 4 in each right-side row: 22, 18, 14, 10.
+func TestACrownInRowsIsOneRepeatBetweenItsEdges(t *testing.T) {
+	w := fromText(t, "Cast on 26 sts.\nRow 1 (RS): K1, *k4, k2tog; rep from * to last st, k1.\nRow 2: Purl.\nRow 3: K1, *k3, k2tog; rep from * to last st, k1.\nRow 4: Purl.\nRow 5: K1, *k2, k2tog; rep from * to last st, k1.\nRow 6: Purl.\nRow 7: K1, *k1, k2tog; rep from * to last st, k1.\n")
+	one, s := w.wedge()
+	require.NotNil(t, one)
+	assert.Equal(t, []int{4, 6, 2}, []int{s.Times, s.Of, s.Edges})
+	for r, n := range []int{8, 7, 7, 6, 6, 5, 5, 4} {
+		assert.Len(t, one.Rows[r].St, n)
+	}
+	require.NoError(t, one.Check())
+	assert.Equal(t, "One repeat is drawn: work it 4 times in each row between the 2 edge stitches", s.wedgeNote())
+}
+
 func TestARowThatWasNotReadKeepsItsPlaceOnTheChart(t *testing.T) {
 	w := fromText(t, "Terms: US\nNotes: Ch 1 does not count as a st.\nCh 16.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (15 sc)\nRow 2: Ch 1, sc in each st across, turn. (15 sc)\nRow 3: Ch 1, zorble each st, turn. (15 sc)\nRow 4: Ch 1, sc in each st across, turn. (15 sc)\n")
 	require.Len(t, w.Rows, 5)

@@ -100,3 +100,17 @@ func TestAGroupMayBeToldAmongAbbreviations(t *testing.T) {
 		assert.Equal(t, []int{0}, row.Stitches[len(row.Stitches)-1].Feet)
 	}
 }
+
+// What stands behind a row, or in its note, said as designers do (common practice).
+func TestRowsAreToldByWordsBehindThem(t *testing.T) {
+	kind := func(s GraphStitch) string { return strings.ToUpper(s.Stitch.ID[:1]) }
+	for _, first := range []string{"Row 1: Purl all odd rows on (WS).", "Row 1 (WS): Purl. And all odd rows.", "Row 1: P4 – and every following wrong side row"} {
+		assert.Contains(t, pictured(t, "Cast on 4 sts.\n"+first+"\nRow 2: K3, p1.\nRow 4: P1, k3.\n", kind), "KKKK\nPPPP\nKKKP\nPPPP\nPKKK\n", first)
+	}
+	assert.Contains(t, pictured(t, "Cast on 4 sts.\nRow 1 (RS): Knit.\nRow 2: Knit, dec 1 st at each end. (2 sts)\n", kind), "KKKK\nKK\n", "k2tog at both ends of four")
+	assert.Contains(t, pictured(t, "Cast on 4 sts in A.\nRow 1 (RS): 1A, 2B, 1A.\n", func(s GraphStitch) string { return s.Stitch.ID + s.Colour }), "kAkBkBkA\n", "a cast-on looks like no stitch yet")
+	assert.Contains(t, pictured(t, "Using CA cast on 2 sts.\nRow 1 (RS): Using CB, knit.\n", colour), "CACA\nCBCB\n")
+	g := graph(t, "Terms: US\nCh 5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, *ch 4, sc in next sc; rep from * across, turn.\nRow 3: Holding ch-4 loops at back, ch 1, sc in each sc across, turn.\nRow 4: Ch 1, sc in each sc across.\nRepeat from Row 2 for pattern.\n")
+	assert.Equal(t, [2]int{2, 4}, g.Again)
+	assert.Len(t, g.Rows[3].Stitches, 5, "a turning chain and 4 sc")
+}
