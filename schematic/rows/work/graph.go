@@ -279,7 +279,6 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	}
 	g.into(l.Into)
 	g.cur.told = l.Label != nil
-	g.wrong = l.Label != nil && l.Label.Side == 2 && !r.round
 	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
 	if l.Stated != nil {
 		g.said = r.said(l)
@@ -397,7 +396,7 @@ func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
 	case s.ID == "edge":
 		return s
 	case g.Rows[k].Start && s.ID == "k": // cast on, it looks like nothing yet
-		return stitch.ByID(map[bool]string{false: "k", true: "p"}[g.wrong])
+		return stitch.ByID(map[bool]string{false: "k", true: "p"}[g.wrong && !g.cur.Round])
 	case (s.Base == "p" || s.ID == "p") != (g.flip > 0):
 		return stitch.ByID("p")
 	}

@@ -43,9 +43,9 @@ func worksRows(x *ins.Text, line int) bool {
 	return false
 }
 
-// edgesOf takes from a line, or from the note at line note, how the flat rows that it makes begin and end.
+// edgesOf takes from a line, or from the note at line note, how the flat rows that it makes begin and end, and whether it tells a wrong side.
 func (g *Graph) edgesOf(x *ins.Text, l *ins.Line, note int) {
-	g.slips = ""
+	g.slips, g.wrong = "", l.Label != nil && l.Label.Side == 2
 	switch {
 	case l.Label == nil && slipsFirst().MatchString(l.Src):
 		g.slips = l.Src
