@@ -414,7 +414,7 @@ var stitches = []form{
 			return ins.Counting{}
 		}},
 	{rule: "turning", pattern: "turning", meaning: "the chain at a turn", example: "turning ch 3", build: yes},
-	{rule: "counting", pattern: "[,] [to begin/start $row and] [here/now/this/always/which/that/to/and/we/it/i] [not/does/do/will/should/doesn't/don't/won't/never] [not] counts/count/counted/counting/stands/stand/regard/regarded/treat/treated/consider/considered/equals/equal/= [here/now] [and throughout] [as/for/to] [your/my/the] [one/first/1st/beg/beginning] [{one:num}] [open] [mesh/space/square] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [the] [first] [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
+	{rule: "counting", pattern: "[,] [to begin/start $row and] [here/now/this/always/which/that/to/and/we/it/i] [not/does/do/will/should/doesn't/don't/won't/never/doesnt/dont/wont/no] [not] counts/count/counted/counting/stands/stand/regard/regarded/treat/treated/consider/considered/equals/equal/= [here/now] [and throughout] [as/for/to] [your/my/the] [one/first/1st/beg/beginning] [{one:num}] [open] [mesh/space/square] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [the] [first] [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
 		build: func(m *match) any {
 			c := ins.Counting{How: ins.CountsAsStitch, Mesh: m.said("mesh", "space", "square")}
 			if m.said(nots...) {

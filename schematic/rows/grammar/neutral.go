@@ -172,7 +172,7 @@ func droppedGroup(t []text.Token, i int) bool {
 		}
 	case sub[0].Kind == 'n' && len(sub) < 9 && sub[len(sub)-1].Is("inch", "inches", "\"", "”"): // ch 122 (10 ch sts to 1 inch)
 		return slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("to", "per", "=", "make", "makes") })
-	case sub[0].Is("do") && near(sub, 1).Is("not") && !slices.ContainsFunc(sub, func(t text.Token) bool { return t.Kind == 'n' || t.Is("count", "turn", "join") }): // inc 15 sts (do not inc over those before)
+	case sub[0].Is("do") && near(sub, 1).Is("not") && !slices.ContainsFunc(sub, func(t text.Token) bool { return t.Kind == 'n' || t.Is("count", "counts", "counted", "turn", "join") }): // inc 15 sts (do not inc over those before)
 		return true
 	case len(sub) == 2 && sub[0].Is("a", "an", "one"): // 5 dc (a group) in next sp
 		return next.Is("in", "into", "over") && sub[1].Is("group", "cluster")

@@ -1626,7 +1626,7 @@ func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 		return ins.Counting{}, false
 	}
 	from := at
-	for from > 0 && q.t[from-1].Is("not", "does", "do", "will", "doesn't", "don't", "won't", "never") {
+	for from > 0 && q.t[from-1].Is("not", "does", "do", "will", "doesn't", "don't", "won't", "never", "doesnt", "dont", "wont", "no") {
 		from--
 	}
 	v, to := q.named("counting", from)
@@ -1679,7 +1679,7 @@ func (p *parser) firstOf() (ins.Counting, bool) {
 }
 
 // nots are words that say that something is not so.
-var nots = []string{"not", "n't", "doesn't", "don't", "won't", "isn't", "never"}
+var nots = []string{"not", "n't", "doesn't", "don't", "won't", "isn't", "never", "doesnt", "dont", "wont", "no"}
 
 // remarked gives what a remark says to the chain, skip or stitch before it.
 func (s *sequence) remarked(c ins.Counting, end int) {

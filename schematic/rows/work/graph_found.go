@@ -23,6 +23,9 @@ func (g *Graph) assume(r *runner, lines []*ins.Line) {
 		return
 	}
 	kind := chainStitch()
+	if !knitted(l.Body) && passesNamed(l.Body) {
+		return
+	}
 	if knitted(l.Body) {
 		if kind = knitStitch(); is[*ins.Turn](l.Body[len(l.Body)-1]) && len(l.Body) > 2 { // a short row: it leaves stitches
 			return
@@ -41,6 +44,22 @@ func (g *Graph) assume(r *runner, lines []*ins.Line) {
 	}
 	g.anew()
 	g.foundation(f, l.At.Line, l.Label.Round)
+}
+
+// passesNamed reports whether a row first passes, or slips into, a stitch that is named: it stands on rows told before, and on no chain.
+func passesNamed(body []ins.Item) bool {
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Nothing, *ins.Turn:
+			continue
+		case *ins.Skip:
+			return len(n.Places) > 0 && n.Places[0].Unit.Stitch != nil
+		case *ins.Stitch:
+			return n.Kind != nil && n.Kind.ID == "slst" && len(n.Places) > 0 && n.Places[0].Unit.Stitch != nil
+		}
+		return false
+	}
+	return false
 }
 
 // stray reports whether a line before the first row of a stitch pattern is no work of it: there is nothing yet that it could be
