@@ -966,7 +966,8 @@ func (w *work) closing(n *ins.Stitch) bool {
 	}
 	k, u := n.Places[0].Kind, n.Places[0].Unit
 	arch := w.leadsToBeginning(k, u)
-	if left := w.cur.left - w.around; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
+	last := w.round && w.spaced && k == ins.InFirst && w.cur.left <= 2 && !w.spaceBefore(0, 0) // it was worked in its spaces, and none is left
+	if left := w.cur.left - w.around; left > 0 && !w.pinned && !arch && !last && !(w.under && left == 1) {
 		return false
 	}
 	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && (u.Any() || u.Stitch != nil && w.round && w.count(n.Places[0].N) == 1) && w.cur.left == 0 {
