@@ -60,7 +60,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	if len(found) == 0 {
 		found = r.partsApart(l.Stated)
 	}
-	if len(found) == 0 || rd.shortTotal(k) {
+	if len(found) == 0 || rd.shortTotal(k) || r.ofLast(l, rd, k) {
 		rd.certainty = certainty{guess: rd.guess}
 		rd.pardon(l)
 		return append(out, rd)
@@ -69,6 +69,15 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		found = nil
 	}
 	return r.bothWays(out, rd, l, found)
+}
+
+// ofLast reports whether a count is that of the last of several rows that a line lists, with others between them.
+func (r *runner) ofLast(l *ins.Line, rd reading, k int) bool {
+	if l.Label == nil || len(l.Stated) > 1 {
+		return false
+	}
+	more, made := len(l.Label.Listed), rd.fab.stitches()
+	return more > 0 && made+more*(made-rd.res.used) == k
 }
 
 // bothWays goes on from a count that does not fit with the row as made and as stated; as stated alone, if a repeat before explains it.
