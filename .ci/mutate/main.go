@@ -261,8 +261,8 @@ type trial struct {
 	met          map[int]bool
 }
 
-// build makes the program, and runs it once with nothing changed.
-func (p *pack) build(tmp string, all []numbered) (*trial, error) {
+// overlay writes the files as changed, and which of the package's they stand for.
+func (p *pack) overlay(tmp string, all []numbered) (string, error) {
 	replace := map[string]string{}
 	put := func(path, text string) error {
 		abs, err := filepath.Abs(path)
@@ -275,19 +275,25 @@ func (p *pack) build(tmp string, all []numbered) (*trial, error) {
 	for _, f := range p.files {
 		if slices.ContainsFunc(all, func(c numbered) bool { return c.file == f }) {
 			if err := put(f.path, p.written(f, all)); err != nil {
-				return nil, err
+				return "", err
 			}
 		}
 	}
 	if err := put(filepath.Join(p.dir, "mutant_switches.go"), fmt.Sprintf(switches, p.files[0].tree.Name.Name, len(all)+1)); err != nil {
-		return nil, err
+		return "", err
 	}
 	overlay, err := json.Marshal(map[string]any{"Replace": replace})
 	if err != nil {
-		return nil, err
+		return "", err
 	}
 	list := filepath.Join(tmp, "overlay.json")
-	if err := os.WriteFile(list, overlay, 0o600); err != nil {
+	return list, os.WriteFile(list, overlay, 0o600)
+}
+
+// build makes the program, and runs it once with nothing changed.
+func (p *pack) build(tmp string, all []numbered) (*trial, error) {
+	list, err := p.overlay(tmp, all)
+	if err != nil {
 		return nil, err
 	}
 	t := &trial{dir: p.dir, program: filepath.Join(tmp, "changed.test"), took: time.Hour, met: map[int]bool{}}

@@ -237,16 +237,21 @@ func (b *book) pair(r table.Row, authored, other units.Unit, factor string, live
 				b.number(first+i, v, b.length)
 			}
 		}
-		b.next()
-		b.text(1, labels[k], 0)
-		b.text(2, other.String(), 0)
-		for i, c := range r.Cells {
-			if !c.Has {
-				b.text(first+i, table.None, b.none)
-				continue
-			}
-			of := at(first+i, b.row-1)
-			b.formula(first+i, fmt.Sprintf("IF(ISNUMBER(%s),%s%s,%s)", of, of, factor, of), units.In(end(c), other).Float(), b.length)
+		b.converted(r, labels[k], other, factor, end)
+	}
+}
+
+// converted is the row above it in the other unit.
+func (b *book) converted(r table.Row, label string, other units.Unit, factor string, end func(table.Cell) units.Num) {
+	b.next()
+	b.text(1, label, 0)
+	b.text(2, other.String(), 0)
+	for i, c := range r.Cells {
+		if !c.Has {
+			b.text(first+i, table.None, b.none)
+			continue
 		}
+		of := at(first+i, b.row-1)
+		b.formula(first+i, fmt.Sprintf("IF(ISNUMBER(%s),%s%s,%s)", of, of, factor, of), units.In(end(c), other).Float(), b.length)
 	}
 }

@@ -103,20 +103,8 @@ type quantity struct {
 func (t *trial) quantities() []quantity {
 	list := []quantity{{float64(t.score.broken), free}}
 	alike := map[[2]string]float64{}
-	for k, was := range t.f.base.Pieces {
-		now := map[string]schematic.Measure{}
-		if t.g != nil && k < len(t.g.Pieces) {
-			for _, m := range t.g.Pieces[k].Measures {
-				now[m.ID] = m
-			}
-		}
-		for _, old := range was.Measures {
-			off, apart := quantity{0, free}, quantity{0, free}
-			if m, ok := now[old.ID]; ok {
-				off, apart = t.measured(was, old, m, alike)
-			}
-			list = append(list, off, apart)
-		}
+	for k := range t.f.base.Pieces {
+		list = append(list, t.ofPiece(k, alike)...)
 	}
 	for i, was := range t.f.base.Seams {
 		length, count := quantity{0, free}, quantity{0, free}
@@ -124,6 +112,25 @@ func (t *trial) quantities() []quantity {
 			length, count = t.seamed(was, t.g.Seams[i])
 		}
 		list = append(list, length, count)
+	}
+	return list
+}
+
+// ofPiece are those of the measurements of a piece.
+func (t *trial) ofPiece(k int, alike map[[2]string]float64) []quantity {
+	was, now := t.f.base.Pieces[k], map[string]schematic.Measure{}
+	if t.g != nil && k < len(t.g.Pieces) {
+		for _, m := range t.g.Pieces[k].Measures {
+			now[m.ID] = m
+		}
+	}
+	var list []quantity
+	for _, old := range was.Measures {
+		off, apart := quantity{0, free}, quantity{0, free}
+		if m, ok := now[old.ID]; ok {
+			off, apart = t.measured(was, old, m, alike)
+		}
+		list = append(list, off, apart)
 	}
 	return list
 }

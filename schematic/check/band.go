@@ -17,6 +17,20 @@ var (
 	ruffled = units.Frac(6, 5)
 )
 
+// unlikeEdge is how a band of a width lies against an edge that it does not suit: longer, shorter; else nothing.
+func unlikeEdge(gauge *schematic.Gauge, made, edge units.Num) string {
+	if edge.Sign() <= 0 || made.Sign() <= 0 {
+		return ""
+	}
+	switch share := made.Div(edge); {
+	case ruffled.Less(share):
+		return "longer"
+	case share.Less(drawnIn) && !gauge.Stretched:
+		return "shorter"
+	}
+	return ""
+}
+
 // band holds the stitches that are picked up along each edge, and along a band that is worked sideways, against their length.
 func band(p *schematic.Pattern, g *schematic.Garment, m *schematic.Made) finding.List {
 	if m.Piece == nil || m.Broken || len(m.Steps) == 0 {
@@ -30,16 +44,8 @@ func band(p *schematic.Pattern, g *schematic.Garment, m *schematic.Made) finding
 	for i, a := range m.Steps[0].Onto {
 		e := m.Piece.Onto[i]
 		made := gauge.StitchWidth().Times(a.Picked)
-		if a.Length.Sign() <= 0 || a.Picked < 1 {
-			continue
-		}
-		what := ""
-		switch share := made.Div(a.Length); {
-		case ruffled.Less(share):
-			what = "longer"
-		case share.Less(drawnIn) && !gauge.Stretched:
-			what = "shorter"
-		default:
+		what := unlikeEdge(gauge, made, a.Length)
+		if what == "" {
 			continue
 		}
 		want := a.Length.Div(gauge.StitchWidth())

@@ -38,8 +38,8 @@ func sides(g *schematic.Garment) finding.List {
 	return append(append(all, joinSides(g)...), oneSided(g)...)
 }
 
-// oneSided finds edges that are sewn to nothing, though their likes at the other side are sewn to each other, such as the second side of a jacket.
-func oneSided(g *schematic.Garment) finding.List {
+// usedEdges are those that a join or a band takes up.
+func usedEdges(g *schematic.Garment) map[string]bool {
 	used := map[string]bool{}
 	use := func(ref string) {
 		m, edges := g.EdgesOf(ref)
@@ -57,6 +57,12 @@ func oneSided(g *schematic.Garment) finding.List {
 			use(o.Edge)
 		}
 	}
+	return used
+}
+
+// oneSided finds edges that are sewn to nothing, though their likes at the other side are sewn to each other, such as the second side of a jacket.
+func oneSided(g *schematic.Garment) finding.List {
+	used := usedEdges(g)
 	free := func(ref string) bool {
 		m, edges := g.EdgesOf(ref)
 		return m != nil && m.Make == 1 && len(edges) > 0 && !slices.ContainsFunc(edges, func(e schematic.Edge) bool { return used[edgeAt(m, &e)] })
@@ -146,22 +152,32 @@ func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 		Fix: "shape the other edge of the part (left edge for right edge, or the other way round), or call the outer edge armhole"}}
 }
 
+// neckBeside is the neck beside a shoulder, and whether it is known to be the outer one: where both neighbours are necks.
+func neckBeside(edges []schematic.Edge, i int) (neck schematic.Edge, found, outer bool) {
+	n := len(edges)
+	before, after := edges[(i+n-1)%n], edges[(i+1)%n]
+	switch {
+	case before.Name != "neck" && after.Name != "neck":
+		return schematic.Edge{}, false, false
+	case before.Name == after.Name && n > 3:
+		if edges[(i+n-2)%n].Name == "neck" { // it goes on there
+			return after, true, true
+		}
+		return before, true, true
+	case after.Name == "neck":
+		return after, true, false
+	}
+	return before, true, false
+}
+
 // outerNeck is the edge called neck on the outer side of the shoulder at i: one of two between which it lies or, in a
 // front or back divided into shoulders on both sides of its middle, one that is farther from there than the shoulder; in a half of a front or
 // back one on the side of its armhole.
 func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
-	n := len(m.Edges)
-	shoulder, before, after := m.Edges[i], m.Edges[(i+n-1)%n], m.Edges[(i+1)%n]
-	switch {
-	case before.Name != "neck" && after.Name != "neck":
-		return schematic.Edge{}, false
-	case before.Name == after.Name && n > 3:
-		if m.Edges[(i+n-2)%n].Name == "neck" { // it goes on there
-			return after, true
-		}
-		return before, true
-	case after.Name == "neck":
-		before = after
+	n, shoulder := len(m.Edges), m.Edges[i]
+	before, found, outer := neckBeside(m.Edges, i)
+	if !found || outer {
+		return before, outer
 	}
 	of, whole := m.Views[shoulder.View].Outline[0], m.Kind == schematic.KindFront || m.Kind == schematic.KindBack
 	if !whole { // the middle of a body in one piece is that of its back: the front's is that of its part

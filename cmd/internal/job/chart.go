@@ -386,6 +386,17 @@ func (c stitchChart) page(k int) string {
 	return fmt.Sprintf("page %d", k+1)
 }
 
+// chartSVG writes a page of a chart.
+func chartSVG(s *sheet.Sheet, outlines bool) ([]byte, error) {
+	var b bytes.Buffer
+	write := svg.Write
+	if outlines {
+		write = svg.WriteOutlined
+	}
+	err := write(&b, s)
+	return b.Bytes(), err
+}
+
 func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]files.File, error) {
 	names := namer{}
 	name := func(ending string, parts ...string) string {
@@ -403,15 +414,11 @@ func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]
 			if o.Format == "pdf" {
 				break
 			}
-			var b bytes.Buffer
-			write := svg.Write
-			if o.Outlines {
-				write = svg.WriteOutlined
-			}
-			if err := write(&b, s); err != nil {
+			body, err := chartSVG(s, o.Outlines)
+			if err != nil {
 				return nil, fmt.Errorf("%s: %w", c.name, err)
 			}
-			out = append(out, files.File{Name: name(".svg", title, "chart", section, o.Size, c.page(k)), Body: b.Bytes()})
+			out = append(out, files.File{Name: name(".svg", title, "chart", section, o.Size, c.page(k)), Body: body})
 		}
 	}
 	if o.Format == "svg" {
