@@ -532,7 +532,7 @@ func (r *Reader) part(n int, raw string) {
 		r.x.Read.Words++
 		return
 	}
-	tokens := r.lex(r.rowsBetween(raw), n)
+	tokens := r.lex(intoRing().ReplaceAllString(r.rowsBetween(raw), "${1}in "), n)
 	if len(tokens) == 0 {
 		r.x.Read.Words++
 		return
@@ -540,6 +540,12 @@ func (r *Reader) part(n int, raw string) {
 	tokens, step := r.nextStep(r.dividing(tokens))
 	label, k, _ := text.Label(tokens, r.roundR)
 	if r.titled(trimmed, label, tokens, n) {
+		return
+	}
+	if label == nil && r.hangs(trimmed, n) {
+		r.flush()
+		r.raw = ""
+		r.x.Read.Words++
 		return
 	}
 	if r.takes(raw, tokens, label, k, step, n) {
@@ -575,6 +581,9 @@ var between = text.Once(`(?i)^\W*(?:(?:on|in|for) (?:all |the )?|(?:work|knit) a
 // behindRow is a row behind whose work it is said that others are worked so: Row 1: Purl all odd rows on (WS). Row 2: K2, p to end – and every
 // following wrong side row.
 var behindRow = text.Once(`(?i)^(\W*(?:row|rnd|round) \d+)\s*((?:\((?:rs|ws|right side|wrong side)\))?)\s*[:.–—-]?\s*((?:\((?:rs|ws)\) *)?)(?:(knit|purl|k|p)\b[,.]?|(.+?)(?: [–—-]|[.;])) ?(?:and )?(?:on |for )?(?:all|every|each) (?:following |foll\.? |subsequent |other )?(odd|even|ws|rs|wrong[- ]side|right[- ]side|alternate|alt)(?:[- ]numbered)? (?:rows?|rnds?|rounds?)((?: on)? ?\(?(?:ws|rs)\)?)?(?: thereafter| throughout)?[).]*\s*$`)
+
+// intoRing is what a round of stitches goes into, told as a sentence before them: Round 1: Work all sts into a magic ring: ch 3, 11 dc.
+var intoRing = text.Once(`(?i)(: *)(?:work|crochet|make) all (?:of )?(?:the |these )?(?:sts|stitches) (?:in|into|inside) `)
 
 // rowsBetween is a line that tells how all rows of one side are worked, as the row that it is.
 func (r *Reader) rowsBetween(raw string) string {
@@ -2042,6 +2051,31 @@ func (r *Reader) sure(trimmed string) bool {
 
 var starting = set("fasten ch chain cast bind turn rep repeat join cut break weave sew leave next continue skip miss with do dec inc pick place finish bo co change using stuff insert attach")
 
+// hanging is the name of a loop or string on a finished piece, before its work.
+var hanging = text.Once(`(?i)^\W*(?:[a-z]+[ -]){0,2}(?:loop|hanger|tie|cord|string) ?(?::|[–—-]) ?`)
+
+// hangs takes a loop of chains that hangs on a finished piece: it is no row.
+func (r *Reader) hangs(trimmed string, n int) bool {
+	m := hanging().FindString(trimmed)
+	if m == "" || !r.crochet || r.x.Read.Lines == 0 && len(r.tokens) == 0 {
+		return false
+	}
+	line := &ins.Line{At: ins.Span{Line: n, Col: 1, End: 2}}
+	list := r.parser(r.lex(trimmed[len(m):], n), line).sequence()
+	return working(list) && len(line.Unread) == 0 && !slices.ContainsFunc(list, beyondChains)
+}
+
+// beyondChains reports whether an instruction is more than chains that a slip stitch fastens to one place.
+func beyondChains(n ins.Item) bool {
+	switch n := n.(type) {
+	case *ins.Chain, *ins.Skip, *ins.Nothing, *ins.Join, *ins.Turn, *ins.Fasten:
+		return false
+	case *ins.Stitch:
+		return n.Kind == nil || n.Kind.ID != "slst"
+	}
+	return true
+}
+
 // founding is what a text calls the chain or the stitches that it begins with.
 var founding = text.Once(`(?i)^(?:foundation|set[- ]?up|(?:foundation|starting|beginning|base|initial|set[- ]?up) (?:chain|ch|row|round|ring))$`)
 
@@ -2087,7 +2121,7 @@ func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
 
 // parser is a parser of a whole line, without what brackets do not close.
 func (r *Reader) parser(tokens []text.Token, line *ins.Line) *parser {
-	tree, loose, deep := text.Tree(tokens)
+	tree, loose, deep := text.Tree(text.Fenced(tokens))
 	if deep || len(tokens) > text.MaxTokens {
 		r.x.Tell(deeper(deep), line.At)
 		line.Unread = append(line.Unread, line.At)

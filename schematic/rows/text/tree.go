@@ -34,6 +34,38 @@ func (l *level) add(k Token) {
 	}
 }
 
+// Fenced puts brackets where two dashes stand for them: round what a chain counts as, and round a count at the end of a line. ch 3
+// - counts as dc - 11 dc in ring, join. - 12 dc -
+func Fenced(t []Token) []Token {
+	for i := 1; i+1 < len(t); i++ {
+		if !t[i].Is("-", "--") {
+			continue
+		}
+		to := i + 1
+		for to < len(t) && !t[to].Is("-", "--", ";", ".", "(", ")", "[", "]", "*") {
+			to++
+		}
+		if to == len(t) || !t[to].Is("-", "--") || to < i+2 || !fences(t[i+1:to], to+1 == len(t) || to+2 == len(t) && t[to+1].Is(".")) {
+			continue
+		}
+		t = slices.Clone(t)
+		t[i].S, t[to].S = "(", ")"
+		i = to
+	}
+	return t
+}
+
+// fences reports whether what stands between two dashes is said beside the work, there or at the end of a line.
+func fences(t []Token, ends bool) bool {
+	if t[0].Kind == 'n' {
+		return ends && len(t) > 1 && !slices.ContainsFunc(t, func(k Token) bool { return k.Is("in", "into", "each", "next", "to", "from") })
+	}
+	says := func(k Token) bool {
+		return k.Is("counts", "count", "counted", "regard", "regarded", "treated", "considered", "stands", "equals")
+	}
+	return slices.ContainsFunc(t[:min(len(t), 3)], says) && !slices.ContainsFunc(t, func(k Token) bool { return k.Is(",") })
+}
+
 // Tree folds tokens into brackets. Loose are the tokens of brackets that do not close, or
 // close and were never opened; deep tells that they nest too deeply to be read.
 func Tree(t []Token) (tree []Token, loose []Token, deep bool) {

@@ -143,3 +143,34 @@ func TestALineThatTellsHowToWorkAStitchDefinesIt(t *testing.T) {
 	assert.Equal(t, map[string]int{"dc": 7}, kinds)
 	assert.Equal(t, map[int]int{1: 3}, arches)
 }
+
+// Counted by hand: a chain that is a stitch and 11 more; the count behind the join works nothing.
+func TestDashesStandForBrackets(t *testing.T) {
+	const ring = "Terms: US\nCh 5, join with sl st to form a ring.\nRnd 1: "
+	for _, s := range []string{"- counts as dc -", "— counts as 1 dc —,", "-counts as first dc-", "- this counts as a dc -"} {
+		_, kinds, _ := lastRow(t, ring+"Ch 3 "+s+" 11 dc in ring, join with sl st in top of ch-3.\n")
+		assert.Equal(t, map[string]int{"dc": 11}, kinds, s)
+	}
+	for _, s := range []string{"join. -12 dc, 4 ch sps-", "join - 12 dc -", "join. – 12 dc, 4 ch-2 sps –", "join. --12 dc, 4 corners--."} {
+		_, kinds, arches := lastRow(t, ring+"Ch 3, 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times, "+s+"\n")
+		assert.Equal(t, map[string]int{"dc": 11}, kinds, s)
+		assert.Equal(t, map[int]int{2: 4}, arches, s)
+	}
+}
+
+func TestALoopToHangAPieceOnIsNoRound(t *testing.T) {
+	const mat = "Mat\nTerms: US\nMagic ring.\nRnd 1: Ch 1, 9 sc in ring, join with sl st in first sc.\nRnd 2: Ch 1, 2 sc in each sc around, join with sl st in first sc.\n"
+	for _, s := range []string{"Hanging loop: ch 8, skip next sc and sl st in next sc. Fasten off.", "Loop: Ch 9, sl st in same st. Fasten off.", "Hanger - ch 10, sl st in next sc."} {
+		row, kinds, _ := lastRow(t, mat+s+"\n")
+		assert.Equal(t, map[string]int{"sc": 18}, kinds, s)
+		assert.Equal(t, 2, row.Number, s)
+	}
+}
+
+func TestWhatARoundGoesIntoIsToldBeforeIt(t *testing.T) {
+	for _, s := range []string{"Work all sts into a magic ring:", "Crochet all the stitches in a magic circle:", "Make all these sts into a magic ring:"} {
+		_, kinds, _ := lastRow(t, "Terms: US\nRound 1: "+s+" ch 3, 3 tr, 4 dc, ch 1, tr, ch 1, 4 dc, 3 tr, ch 3, sl st in ring.\n")
+		assert.Equal(t, 8, kinds["dc"], s)
+		assert.Equal(t, 7, kinds["tr"], s)
+	}
+}
