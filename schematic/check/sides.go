@@ -34,6 +34,7 @@ func sides(g *schematic.Garment) finding.List {
 			continue
 		}
 		all = append(all, partSides(g, m)...)
+		all = append(all, armholeSides(g, m)...)
 	}
 	return append(append(all, joinSides(g)...), oneSided(g)...)
 }
@@ -168,6 +169,41 @@ func neckBeside(edges []schematic.Edge, i int) (neck schematic.Edge, found, oute
 		return after, true, false
 	}
 	return before, true, false
+}
+
+// armholeSides holds the armholes of the two fronts that end a body worked to and fro against where they are: beside the back, and not at the front edge.
+func armholeSides(g *schematic.Garment, m *schematic.Made) finding.List {
+	lo, hi := reach(m.Views[0].Outline[0])
+	off := func(e schematic.Edge) float64 { l, r := reach(e.Path); return (l + r - lo - hi) / 2 }
+	var ends [2]schematic.Edge // of the parts, what is farthest to the left and to the right
+	for _, e := range m.Edges {
+		if len(e.Parts) == 0 || e.View != 0 {
+			continue
+		}
+		for i, way := range []float64{-1, 1} {
+			if ends[i].Path == nil || way*off(e) > way*off(ends[i]) {
+				ends[i] = e
+			}
+		}
+	}
+	if m.Kind != schematic.KindBody || m.Round || !ofFront(ends[0]) || !ofFront(ends[1]) || ends[0].Parts[0] == ends[1].Parts[0] {
+		return nil
+	}
+	var all finding.List
+	for _, e := range ends {
+		if e.Name == "armhole" {
+			all = append(all, finding.Finding{Kind: "words/left-right", Severity: finding.Warning, Pos: e.Pos, Piece: m.Name, Sizes: []string{g.Size},
+				Message: fmt.Sprintf("the armhole of %s is at the front edge of %s", e.Parts[0], m.Name),
+				Have:    "left and right edges as drawn, right side facing", Want: "an armhole beside the back",
+				Fix: fmt.Sprintf("exchange left edge and right edge in %s", e.Parts[0])})
+		}
+	}
+	return all
+}
+
+// ofFront reports whether an edge is of a part called a front.
+func ofFront(e schematic.Edge) bool {
+	return len(e.Parts) > 0 && strings.Contains(strings.ToLower(e.Parts[0]), "front")
 }
 
 // outerNeck is the edge called neck on the outer side of the shoulder at i: one of two between which it lies or, in a

@@ -179,3 +179,49 @@ joins:
   - {sew: Right front side, into: Back %s side}
   - {sew: Back %s side, into: Left front side}
 `
+
+// A right front lies at the right of a body in one piece: its armhole, beside the back, is at the left of it. With the edges exchanged its armhole would be
+// where the band goes. A front that is divided at its neck, in a body that is open at a side, does have an armhole at its outer edge.
+func TestAnArmholeAtTheFrontEdgeOfABodyIsTold(t *testing.T) {
+	for _, c := range []struct {
+		first, second, third, edge string
+		want                       int
+	}{
+		{"Right front", "Back", "Left front", "left", 0},
+		{"Right front", "Back", "Left front", "right", 2},
+		{"Front", "Back", "Side", "right", 0},
+		{"Right back", "Front", "Left back", "right", 0},
+	} {
+		p := given.Text(t, fmt.Sprintf(partedBody, c.first, c.edge, c.second, c.third, c.first))
+		list := slices.DeleteFunc(kinds(Pattern(p, bysize.WorkAll(p))), func(k string) bool { return k != "words/left-right" })
+		assert.Len(t, list, c.want, c.first, c.edge)
+	}
+}
+
+const partedBody = `version: 1
+pattern: Parted
+terms: UK
+units: cm
+sizes: [one]
+gauges: {fabric: 20 sts and 28 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Body
+    kind: body
+    worked: flat, from the hem
+    sections:
+      - {cast on: 180, edge: hem}
+      - {even: 100 rows}
+      - divide:
+          - part: %s
+            stitches: 42
+            %s edge: armhole
+            sections: [{even: 50 rows}, {bind off: all, edge: shoulder}]
+          - {bind off: 6, edge: underarm}
+          - part: %s
+            stitches: 84
+            left edge: armhole
+            right edge: armhole
+            sections: [{even: 50 rows}, {bind off: all, edge: shoulder}]
+          - {bind off: 6, edge: underarm}
+          - {part: %s, stitches: 42, mirror of: %s}
+`
