@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"flatwright/schematic"
+	"flatwright/schematic/given"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -58,4 +59,96 @@ func TestFromBehindWhatFacesBackLiesOnTop(t *testing.T) {
 	for _, l := range c.WornBack.Views[0].Lines {
 		assert.False(t, l.Kind == schematic.LineBehind && l.A.X == 0 && l.B.X == 0, "the opening is hidden")
 	}
+}
+
+// What has no back is turned over as it is: a toe that points to the right points to the left.
+func TestFromBehindASockIsTurnedOver(t *testing.T) {
+	g := fromBehind(t, "sock.yaml", schematic.AsWorn, schematic.BackAsWorn)
+	require.NotNil(t, g.WornBack)
+	front, behind := g.Worn.Views[0].Outline[0], g.WornBack.Views[0].Outline[0]
+	lo, hi := bounds([][]pt{front})
+	bl, bh := bounds([][]pt{behind})
+	for _, p := range front {
+		hasCorner(t, behind, bl.X+hi.X-p.X, p.Y-lo.Y+bl.Y)
+	}
+	assert.InDelta(t, hi.X-lo.X, bh.X-bl.X, close)
+	assert.Empty(t, g.WornBack.Measures, "each is told in front")
+}
+
+// A thumb at the right of a palm is at the left of the back of the hand.
+func TestFromBehindAThumbIsAtTheOtherSide(t *testing.T) {
+	p := given.Text(t, thumbText)
+	p.Drawing.Views = []schematic.DrawnView{schematic.AsWorn, schematic.BackAsWorn}
+	g := schematic.Work(p, 0)
+	Dress(g)
+	require.NotNil(t, g.WornBack)
+	at := map[bool]float64{}
+	for _, turned := range []bool{false, true} {
+		for _, q := range newAssembly(g, turned).placed {
+			if q.made.Name == "Thumb" {
+				lo, hi := box(q.drawn)
+				at[turned] = (lo.X + hi.X) / 2
+			}
+		}
+	}
+	assert.NotZero(t, at[false])
+	assert.InDelta(t, -at[false], at[true], close)
+	assert.Empty(t, g.WornBack.Measures, "each is told in front")
+}
+
+const thumbText = `version: 1
+pattern: Mitten
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Mitten
+    make: 2
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 40, edge: cuff}
+      - {even: 20 rows}
+      - {increase: 2, at: across, every: 3 rows, times: 6}
+      - divide:
+          - {hold: 14, name: thumb}
+          - {part: Hand, stitches: 38, sections: [{even: 1 row}]}
+      - {join parts: [Hand, {add: 2}], round: yes}
+      - {even: 26 rows}
+      - {gather}
+  - piece: Thumb
+    make: 2
+    worked: in the round, from the hem
+    sections: [{start from: [{piece: Mitten, part: thumb}, {add: 2}]}, {even: 12 rows}, gather]
+`
+
+// Two legs that are the two halves of a round would lie on each other: that is told, and what to do.
+func TestLegsThatAreHalvesOfARoundAreTold(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Trousers
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Trousers
+    worked: in the round, from the waist
+    sections:
+      - {cast on: 88, edge: waist}
+      - {even: 50 rows}
+      - divide:
+          - {part: Left leg, stitches: 44, sections: [{even: 1 row}]}
+          - {part: Right leg, stitches: 44, sections: [{even: 1 row}]}
+      - {join parts: [Left leg], round: yes}
+      - {even: 40 rows}
+      - {bind off: all, edge: cuff}
+      - {join parts: [Right leg], round: yes}
+      - {even: 40 rows}
+      - {bind off: all, edge: cuff}
+`), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.Len(t, g.Findings, 1)
+	assert.Equal(t, "worn/not-flat", g.Findings[0].Kind)
+	assert.Contains(t, g.Findings[0].Fix, "on hold")
 }

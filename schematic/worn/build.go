@@ -50,8 +50,8 @@ type strip struct {
 
 // hollow is a piece that is drawn as it is worked, and why.
 type hollow struct {
-	made *schematic.Made
-	why  string
+	made     *schematic.Made
+	why, fix string
 }
 
 // edgeID tells an edge from all others of the garment.
@@ -480,10 +480,15 @@ func (a *assembly) build() {
 	}
 	a.crossed()
 	a.facesOfTwins()
+	if a.turned && !slices.ContainsFunc(a.protos, func(p *proto) bool { return p.face != either }) { // no back faces up: the whole is turned over
+		for _, p := range a.protos {
+			p.panel = p.mirrored()
+		}
+	}
 	a.protos = slices.DeleteFunc(a.protos, func(p *proto) bool {
 		p.folded = p.folded || a.reachesBoth(p) || a.goesRound(p)
 		if p.folded && p.notched() {
-			a.hollow = append(a.hollow, hollow{p.made, "it goes round a neck, and is turned over there"})
+			a.hollow = append(a.hollow, hollow{made: p.made, why: "it goes round a neck, and is turned over there"})
 			return true
 		}
 		return false
@@ -521,7 +526,7 @@ func bounds(loops [][]pt) (lo, hi pt) {
 }
 
 func (a *assembly) piece(m *schematic.Made) {
-	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) || a.opened(m) {
+	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) || a.flatLegs(m) || a.opened(m) {
 		return
 	}
 	if q := cmp.Or(a.slipper(m), a.layered(m)); q != nil {
@@ -563,6 +568,21 @@ func (a *assembly) piece(m *schematic.Made) {
 	if hasPanels {
 		a.lines(m)
 	}
+}
+
+// flatLegs leaves out a divided round of which a part lies as one half of it and becomes a round by itself, such as a leg: it would lie on its like. It reports whether there is one.
+func (a *assembly) flatLegs(m *schematic.Made) bool {
+	for _, s := range m.Piece.Sections {
+		t := s.Traits()
+		if !t.Closes || len(t.Joins) != 1 || legView(m, t.Joins[0].Part) == 0 {
+			continue
+		}
+		part := t.Joins[0].Part
+		a.hollow = append(a.hollow, hollow{m, part + " is half of the round that it is divided from, and 'join parts' makes it a round by itself",
+			fmt.Sprintf("put %s on hold, and begin a piece from it: that is drawn as worn", part)})
+		return true
+	}
+	return false
 }
 
 // layered is a round that is divided into two halves, of which one lies behind the other, such as the back of a bib: the one in front. Nil if it is none.
@@ -733,7 +753,7 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		return
 	}
 	if a.sewnToItself(m, p) {
-		a.hollow = append(a.hollow, hollow{m, "it is sewn to itself round a corner, and does not lie flat"})
+		a.hollow = append(a.hollow, hollow{made: m, why: "it is sewn to itself round a corner, and does not lie flat"})
 		return
 	}
 	if sleeve, strap := a.saddled(m, p); strap != nil {

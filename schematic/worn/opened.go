@@ -16,13 +16,13 @@ func (a *assembly) opened(m *schematic.Made) bool {
 		if !dividedAgain(m) {
 			return false
 		}
-		a.hollow = append(a.hollow, hollow{m, "its rounds are divided more than once"})
+		a.hollow = append(a.hollow, hollow{made: m, why: "its rounds are divided more than once"})
 		return true
 	}
 	if p := a.heights(m, a.runsOf(m, d), a.runsOver(m, j)); p != nil {
 		a.tube(m, p)
 	} else {
-		a.hollow = append(a.hollow, hollow{m, "its parts do not lie flat between its rounds"})
+		a.hollow = append(a.hollow, hollow{made: m, why: "its parts do not lie flat between its rounds"})
 	}
 	return true
 }

@@ -41,7 +41,7 @@ func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
 	}
 	if folded := over.points(); !alikeOver(h.points(), folded, y) {
 		if crossesItself(folded) {
-			a.hollow = append(a.hollow, hollow{m, "its fronts, folded over its back, lie on each other"})
+			a.hollow = append(a.hollow, hollow{made: m, why: "its fronts, folded over its back, lie on each other"})
 			return nil
 		}
 		h = over.upsideDown(p.middle(), y) // its other half lies in front, the other way up

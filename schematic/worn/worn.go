@@ -5,6 +5,7 @@
 package worn
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -23,7 +24,7 @@ func Dress(g *schematic.Garment) {
 		m := h.made
 		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/not-flat", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
 			Message: m.Name + " is not in the drawing of the garment as worn: " + h.why,
-			Fix:     "nothing to fix: it is drawn as it is worked"})
+			Fix:     cmp.Or(h.fix, "nothing to fix: it is drawn as it is worked")})
 	}
 	if len(a.placed) == 0 {
 		return
