@@ -3208,14 +3208,27 @@ func (r *Reader) skipped(l *ins.Line) {
 	r.passed = nil
 }
 
+// behindEven is the last instruction alone, if rows worked even stand before it.
+func behindEven(body []ins.Item) []ins.Item {
+	last := len(body) - 1
+	if last < 1 {
+		return body
+	}
+	if e, ok := body[last-1].(*ins.Even); ok && (e.Rows.Set() || e.Length != nil) {
+		return body[last:]
+	}
+	return body
+}
+
 // bareShaping takes an increase or a decrease that is all that a sentence says as one of a whole row, at some edge: When
-// work measures 4 in, dec 1 st.
+// work measures 4 in, dec 1 st; or as one behind rows worked even: Knit 13 rounds, then decrease one stitch.
 func (r *Reader) bareShaping(l *ins.Line) {
-	if l.Label != nil || !r.knits {
+	body := behindEven(l.Body)
+	if l.Label != nil || !r.knits && len(body) == len(l.Body) {
 		return
 	}
 	at := -1
-	for i, n := range l.Body {
+	for i, n := range body {
 		switch k := n.(type) {
 		case *ins.Stitch:
 			if at >= 0 || !k.Inc && !k.Dec || len(k.Places) > 0 || k.Kind != nil {
@@ -3230,9 +3243,10 @@ func (r *Reader) bareShaping(l *ins.Line) {
 	if at < 0 {
 		return
 	}
+	at += len(l.Body) - len(body)
 	k := l.Body[at].(*ins.Stitch)
 	if !slices.ContainsFunc(l.Words, func(w ins.Word) bool {
-		return w.Kind == 'n' && w.Line == k.At.Line && w.Col >= k.At.Col && w.End <= k.At.End
+		return (w.Kind == 'n' || w.S == "one") && w.Line == k.At.Line && w.Col >= k.At.Col && w.End <= k.At.End
 	}) { // increase to 47
 		return
 	}

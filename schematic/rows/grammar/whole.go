@@ -1418,7 +1418,11 @@ func asForTo(m *match) any {
 	return a
 }
 
-func measure(m *match) any { return &ins.Measure{Length: value[*ins.Lengths](m, "l")} }
+func measure(m *match) any {
+	l := value[*ins.Lengths](m, "l")
+	l.When = m.said("when", "once") || m.p.at(m.from-1).Is("when", "once")
+	return &ins.Measure{Length: l}
+}
 
 func join(m *match) any {
 	if st := m.closesArch(); st != nil {

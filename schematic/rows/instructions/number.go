@@ -81,6 +81,7 @@ type Lengths struct {
 	Other []units.Num
 	Of    string // of what it is, as written: piece, rib, armhole
 	From  string // from what it is measured, as written
+	When  bool   // what is done then: the work goes on till there
 	At    Span
 }
 

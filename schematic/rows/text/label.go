@@ -504,7 +504,8 @@ func (p *labeller) rowWord() (round, word bool) {
 // ends reports whether a sign stands there that ends a label without a word for rows before it, or with one.
 func (p *labeller) ends(word bool) bool {
 	t := p.peek(0)
-	return t.Is(":", ".", ")", "--", "|") || t.Is("-") && (!t.Glued || p.peek(1).Kind == 'w' && (!p.peek(1).Glued || p.peek(1).Is("ch") && p.peek(2).Kind == 'n' && p.peek(3).Is(","))) || word && t.Is("=")
+	return t.Is(":", ".", ")", "--", "|") || t.Is("-") && (!t.Glued || p.peek(1).Kind == 'w' && (!p.peek(1).Glued || p.peek(1).Is("ch") && p.peek(2).Kind == 'n' && p.peek(3).Is(","))) ||
+		word && t.Is("=") && !p.peek(2).Is("inch", "inches", "in", "ins", "\"", "”", "″", "cm", "cms", "mm") // 9 rows = 1 inch is of a gauge
 }
 
 // names are words that begin the name of a row; starts are words that begin an

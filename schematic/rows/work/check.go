@@ -339,6 +339,10 @@ func (r *runner) measure(m *ins.Lengths) {
 	if !ok || r.no <= 0 || len(m.MM) == 0 || strings.Contains(m.From, "beg") && r.cur != nil && !r.cur.anew {
 		return
 	}
+	if m.When && h.Less(m.MM[i]) {
+		r.no, r.side = -1, 0
+		return
+	}
 	step := units.Usual.Step(m.Unit)
 	tol := r.x.Gauge.RowHeight.Half().Add(units.Of(step, m.Unit).Half())
 	if other, ok := r.height(r.altNo - 1); ok && r.altNo > 1 && !tol.Less(m.MM[i].Sub(other).Abs()) {

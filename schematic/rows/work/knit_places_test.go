@@ -26,6 +26,8 @@ func TestKnittingIsCountedWhereverItIsShaped(t *testing.T) {
 		"dashes before a bracket":             {"Size: 1/3 – 6/9 – 12/18 months (2 – 3/4 years)\nTerms: UK\nCast on 40-44-48 (52-56) sts.\nKnit 4-4-4 (6-6) rows.\nNext row: K2tog, k to end. 39-43-47 (51-55) sts.\n", "(51-55) sts", "(51-56) sts"},
 		"a rib without a label":               {"Terms: UK\nBack\nCast on 46 sts.\n*K2, p2; rep from * to last 2 sts, k2.\n*P2, k2; rep from * to last 2 sts, p2.\nWork 6 rows in st st.\nCast off 6 sts at beg of next 2 rows. 34 sts.\n", "Cast on 46", "Cast on 47"},
 		"a length, and what is done there":    {"Terms: UK\nCast on 60 sts.\nWhen piece measures 12 cm cast off 3 sts at beg of next 2 rows. (54 sts)\nWhen piece measures 24 cm from cast-on edge dec 1 st each side. (52 sts)\n", "52 sts", "53 sts"},
+		"rounds, then one taken away":         {"Terms: US\nCast on 19 sts and join.\nKnit 13 rounds, then decrease one stitch. (18 sts)\nNext round: Knit.\n", "18 sts", "17 sts"},
+		"so long, then three taken away":      {"Terms: US\nCast on 19 sts.\nWork in rib for 2 in, dec 3 sts. (16 sts)\nNext row: Knit.\n", "16 sts", "17 sts"},
 		"a plain row behind a row":            {twenty + "Row 2 (WS): P to end.\nRow 3: K2tog, k to end: 19 sts. Change to MC. Purl one row.\nNext row (RS): K2tog, k to end. (18 sts) Purl 1 row.\nNext row (RS): K2tog, k to end. (17 sts)\n", "17 sts", "16 sts"},
 		"knitted, and increased in it":        {twenty + "Row 2: Knit and increase into this st, k to end. (21 sts)\nRow 3: P, inc in each st across. (42 sts)\n", "21 sts", "20 sts"},
 		"another marker":                      {twenty + "Row 2: K 9, slip a marker on needle, K 2, slip another marker on needle, k2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
@@ -46,6 +48,28 @@ func TestKnittingIsCountedWhereverItIsShaped(t *testing.T) {
 		"a panel in rib":                      {twenty + "Work this panel in k1, p1 rib for 3 in.\nProceed in k1, p1 rib for 2 in.\nNext row: K2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
+	}
+}
+
+// A line of the gauge was a label, '28 rows =', and 62 stitches in threes went by behind it: 2 are left over.
+func TestARowGaugeOnItsOwnLineIsNoLabel(t *testing.T) {
+	const text = "Terms: US\nGauge:\n20 sts = 4 inches\n28 rows = 4 inches\n\nBack:\nCast on 60 sts.\nNext row: * K1, k2tog, rep from * to end. (40 sts)\n"
+	assert.Empty(t, check(text))
+	list := check(strings.NewReplacer("on 60", "on 62", "(40", "(42").Replace(text))
+	if assert.Len(t, list, 1) {
+		assert.Equal(t, "rows/repeat", list[0].Kind)
+	}
+}
+
+// Ten rows of 10 to 10 cm are 10 cm: 'when it measures 40 cm' says that the work goes on till then, but 5 cm are long past.
+func TestWhatIsDoneWhenALengthIsReached(t *testing.T) {
+	const text = "Terms: US\nGauge: 10 sts and 10 rows = 10 cm\nCast on 20 sts.\nRows 1-10: Knit.\nWhen scarf measures 40 cm, bind off.\n"
+	assert.Empty(t, check(text))
+	for _, s := range []string{strings.Replace(text, "40 cm", "5 cm", 1), strings.Replace(text, "When scarf measures 40 cm, bind off", "Scarf measures 40 cm", 1)} {
+		list := check(s)
+		if assert.Len(t, list, 1, s) {
+			assert.Equal(t, "rows/length", list[0].Kind)
+		}
 	}
 }
 
