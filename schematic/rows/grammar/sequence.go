@@ -1505,9 +1505,9 @@ func (s *sequence) tallies(t []text.Token) bool {
 			noun, i = true, i+2
 		case k.Is("per", "for") && i+1 < len(t) && t[i+1].Is("side", "edge", "corner", "corners"): // 19 sts per side, 4 ch-2 sps for corners
 			i++
-		case k.Is("sp", "sps", "space", "spaces", "group", "groups", "loop", "loops", "lps", "petal", "petals", "shells", "clusters", "corners", "picots", "st", "sts", "stitches", "chains"):
+		case k.Is("sp", "sps", "space", "spaces", "group", "groups", "loop", "loops", "lps", "petal", "petals", "shells", "clusters", "corners", "picots", "st", "sts", "stitches", "chains", "tog"):
 			noun = true
-		case k.Kind == 'n', k.Is(",", ";", "and", "&", "+", "ch", "of", "between"), k.Kind == 'w' && s.names(k.S):
+		case k.Kind == 'n', k.Is(",", ";", "/", "and", "&", "+", "ch", "of", "between"), k.Kind == 'w' && s.names(k.S):
 		default:
 			return false
 		}

@@ -174,3 +174,14 @@ func TestWhatARoundGoesIntoIsToldBeforeIt(t *testing.T) {
 		assert.Equal(t, 7, kinds["tr"], s)
 	}
 }
+
+// Counted by hand: 7 stitches behind the one that the chain stands in, an arch before each and one behind the last.
+func TestTwoTogetherBehindAnArchAreAClusterInOneStitch(t *testing.T) {
+	for _, count := range []string{"", "(7, tr2tog, 1tr + 3ch)", "[7 tr2tog/8 sps]", "[8 cl/8 ch-2 sps]", "(8, 2ch sps)"} {
+		_, kinds, arches := lastRow(t, "Terms: UK\nMagic ring.\nRound 1: 1ch, 8dc into ring, ss to first dc.\nRound 2: 3ch, 1tr into same st, 2ch, *tr2tog into next dc, 2ch, rep from * to end, ss to top of 3ch. "+count+"\n")
+		assert.Equal(t, map[string]int{"tr": 1, "tr2tog": 7}, kinds, count)
+		assert.Equal(t, map[int]int{2: 8}, arches, count)
+	}
+	_, kinds, _ := lastRow(t, "Terms: US\nMagic ring.\nRound 1: Ch 1, 8 sc in ring, join.\nRound 2: Ch 3, dc in next sc, *ch 2, dc2tog over next 2 sc; rep from * around, ch 2, join.\n")
+	assert.Equal(t, map[string]int{"dc": 1, "dc2tog": 3}, kinds)
+}

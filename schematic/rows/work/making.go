@@ -734,6 +734,16 @@ func (w *work) led(p *ins.Place) bool {
 	return r.space() && (size <= 0 || size == r.chain) && !slices.ContainsFunc(w.out.runs, func(r run) bool { return !r.tch })
 }
 
+// inOne reports whether tall stitches together go into one stitch: dc3tog in next st is a bobble, and behind chains of a round, ch 2,
+// dc2tog in next st, two are a cluster.
+func (w *work) inOne(kind *stitch.Stitch, uses int) bool {
+	if uses < 2 || !kind.Together || kind.Base == "sc" || kind.Base == "hdc" {
+		return false
+	}
+	k := len(w.out.runs) - 1
+	return uses > 2 || w.round && k > 0 && w.out.runs[k].space()
+}
+
 // eachFoot works n into each of the next p.N places.
 func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	k := max(w.n(p.N), 0)
@@ -771,7 +781,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.feetIn(n, k, func() bool { return w.spaceOrGap(p) })
 	case p.Unit.Group != nil || p.Unit.Stretch:
 		w.feetIn(n, k, func() bool { return w.nextGroup(p.Unit.Group, p.At) })
-	case k == 1 && uses > 2 && kind.Together && kind.Base != "sc" && kind.Base != "hdc": // dc3tog in next st: a bobble
+	case k == 1 && w.inOne(kind, uses):
 		w.spaced = false
 		if w.use(1, p.Unit.Stitch, p.At) == 1 {
 			w.emit(run{kind: kind, n: w.amount(n) * makes, one: true}, w.feet(w.lastPos), n)
