@@ -62,8 +62,14 @@ func TestFromBehindWhatFacesBackLiesOnTop(t *testing.T) {
 }
 
 // What has no back is turned over as it is: a toe that points to the right points to the left.
-func TestFromBehindASockIsTurnedOver(t *testing.T) {
-	g := fromBehind(t, "sock.yaml", schematic.AsWorn, schematic.BackAsWorn)
+func TestFromBehindASockOrSlipperIsTurnedOver(t *testing.T) {
+	for _, file := range []string{"sock.yaml", "slipper.yaml"} {
+		turnedOver(t, fromBehind(t, file, schematic.AsWorn, schematic.BackAsWorn))
+	}
+}
+
+func turnedOver(t *testing.T, g *schematic.Garment) {
+	t.Helper()
 	require.NotNil(t, g.WornBack)
 	front, behind := g.Worn.Views[0].Outline[0], g.WornBack.Views[0].Outline[0]
 	lo, hi := bounds([][]pt{front})

@@ -21,6 +21,7 @@ type assembly struct {
 	keys    map[edgeID][]string // of edges
 	placed  []*panel
 	turned  bool            // it is seen from behind
+	overall bool            // and has no back: the whole is turned over, and measured from in front
 	gathers map[string]bool // keys of joins that gather one edge to the other
 }
 
@@ -481,6 +482,7 @@ func (a *assembly) build() {
 	a.crossed()
 	a.facesOfTwins()
 	if a.turned && !slices.ContainsFunc(a.protos, func(p *proto) bool { return p.face != either }) { // no back faces up: the whole is turned over
+		a.overall = true
 		for _, p := range a.protos {
 			p.panel = p.mirrored()
 		}

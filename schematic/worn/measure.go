@@ -1673,9 +1673,6 @@ func (p *panel) toldAsWide(m schematic.Measure) bool {
 
 // acrossSlit reports whether a measurement is that of an opening that something is worked from.
 func (p *panel) acrossSlit(a, b pt) bool {
-	if p.flip {
-		a, b = pt{X: -b.X, Y: b.Y}, pt{X: -a.X, Y: a.Y}
-	}
 	return slices.ContainsFunc(p.slits, func(s slit) bool { return s.taken && near(s.a, a) && near(s.z, b) })
 }
 

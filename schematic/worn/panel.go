@@ -272,7 +272,7 @@ func (p *panel) mirrored() *panel {
 	q.flip = !p.flip
 	q.loop = mirror(p.loop)
 	at := func(a pt) pt { return pt{X: -a.X + 0, Y: a.Y} }
-	q.heel, q.sole = at(p.heel), [2]pt{at(p.sole[0]), at(p.sole[1])}
+	q.lying = -p.lying
 	q.lines, q.ribs, q.marks, q.slits = nil, nil, nil, nil
 	for _, s := range p.slits {
 		s.a, s.z = at(s.z), at(s.a)

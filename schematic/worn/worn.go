@@ -79,7 +79,9 @@ func (a *assembly) picture(id, name string) *schematic.Made {
 	if len(m.Views[0].Outline) == 0 || a.torn != nil {
 		return nil
 	}
-	m.Measures = a.measures()
+	if !a.overall {
+		m.Measures = a.measures()
+	}
 	return m
 }
 
