@@ -41,7 +41,11 @@ func slipped(p *schematic.Pattern, gs []*schematic.Garment, all finding.List) fi
 	s := &slip{p: p, all: all, left: new(int)}
 	*s.left = mostSteps
 	for _, m := range gs[0].Pieces {
-		s.cost = append(s.cost, 1+len(m.Steps)+len(m.Edges)+len(m.Measures))
+		cost := 1 + len(m.Steps) + len(m.Edges) + len(m.Measures)
+		for i := range m.Views {
+			cost += len(m.Views[i].Lines) / 4 // each motif has some
+		}
+		s.cost = append(s.cost, cost)
 	}
 	if len(s.cost) != len(p.Pieces) {
 		return all
