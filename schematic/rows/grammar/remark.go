@@ -1,0 +1,209 @@
+package grammar
+
+import (
+	"slices"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
+)
+
+// remarks reports whether a bracket tells of the work and is no part of it: (Those 2 stitches are always knit.)
+func (s *sequence) remarks(t []text.Token) bool {
+	last := len(s.out) - 1
+	if t[0].Cap && t[len(t)-1].Is(".", "row", "rows", "round", "rnd") || last >= 0 && is[*ins.Even](s.out[last]) { // (Knit first 3 and last 3 stitches on every row.)
+		for i := 1; i < len(t); i++ {
+			if _, row := text.RowWord(t[i].S); row && t[i-1].Is("every", "each", "all") {
+				return true
+			}
+		}
+	}
+	if before := s.at(s.i - 2); last >= 0 && len(t) == 1 && t[0].Is("inc", "increase", "dec", "decrease") && before.Kind == 'w' && !s.worked(s.i) { // kfb (increase) k1
+		st, ok := s.out[last].(*ins.Stitch)
+		return ok && st.Kind != nil && st.Kind.Makes != st.Kind.Uses
+	}
+	return changes(t) && !s.worked(s.i) || t[0].Cap && t[0].Is("those", "these", "this", "that", "they", "it", "you", "your", "if", "note", "there", "remember", "when", "don't", "the") && s.tells(t)
+}
+
+// changes reports whether a bracket says how many increases or decreases its row has: [9 incs].
+func changes(t []text.Token) bool {
+	return len(t) == 2 && t[0].Kind == 'n' && t[1].Is("incs", "increases", "decs", "decreases")
+}
+
+// afterRow reports whether a bracket only explains what stands before it: it follows a
+// stitch that it would work a second time, and no place or number is said of it.
+func (s *sequence) afterRow(at int) bool {
+	if at == 0 || s.at(at-1).Kind == 'p' || len(s.out) == 0 {
+		return false
+	}
+	k := s.at(at - 1)
+	return k.Kind == 'w' && !k.Is("and", "then", "work", "make", "with", "x", "times", "time") && k.End < s.at(at).Col && s.at(s.i).Kind != 'w'
+}
+
+// worked reports whether the words at i tell where or how often a bracket is worked.
+func (s *sequence) worked(i int) bool {
+	if s.at(i).Is("x", "*") && s.at(i+1).Kind == 'n' || s.at(i).Is("rep", "repeat") {
+		return true
+	}
+	if _, to := s.named("times", i); to >= 0 {
+		return true
+	}
+	if _, to := s.named("places", i); to >= 0 {
+		return true
+	}
+	_, to := s.named("extent", i)
+	return to >= 0
+}
+
+// remark reads (counts as 1 dc), (3 skipped ch count as dc), (does not count as a st).
+func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
+	q := p.within(t.Sub)
+	at := slices.IndexFunc(q.t, func(k text.Token) bool {
+		return k.Is("counts", "count", "counted", "counting", "stands", "stand", "regard", "regarded", "treat", "treated", "consider", "considered", "equals", "equal")
+	})
+	if at < 0 && q.at(0).Is("=") && (q.at(1).Is("first", "1st") || q.at(1).Kind == 'n' && q.at(1).Num.By == nil && q.at(1).Num.All == 1) { // (= first dc + ch 1)
+		at = 0
+	}
+	switch {
+	case at < 0:
+		return q.firstOf()
+	case at > 0 && q.t[at-1].Is("st", "stitch"):
+		return ins.Counting{}, false
+	}
+	from := at
+	for from > 0 && q.t[from-1].Is("not", "does", "do", "will", "doesn't", "don't", "won't", "never", "doesnt", "dont", "wont", "no") {
+		from--
+	}
+	v, to := q.named("counting", from)
+	if to < 0 {
+		return ins.Counting{}, false
+	}
+	c := v.(ins.Counting)
+	for i := range q.t {
+		if i < from && q.t[i].Kind == 'n' && !q.at(i+1).Is("st") {
+			c.Told = q.t[i].Num
+		}
+		if q.t[i].Is(nots...) {
+			c.How = ins.CountsNot
+		}
+	}
+	return c, true
+}
+
+// throughout takes a remark about chains as said of the whole text: (the ch 3 at beg of row counts as 1 dc throughout).
+func (s *sequence) throughout(t []text.Token, c ins.Counting) {
+	n := c.Told
+	if _, ok := s.r.x.Turning[n.All]; ok || n.By != nil || n.All == 0 || !slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("throughout") }) {
+		return
+	}
+	if _, ok := s.r.o.Turning[n.All]; !ok {
+		s.r.x.Turning[n.All] = c.How
+	}
+}
+
+// firstOf reads (first dc): the chain stands for one.
+func (p *parser) firstOf() (ins.Counting, bool) {
+	at := 0
+	if p.at(0).Is("is", "as", "for") { // is first tr
+		at++
+	}
+	if p.at(at).Is("first", "counts", "1st") {
+		at++
+	} else if !p.at(0).Is("as", "for") {
+		return ins.Counting{}, false
+	}
+	k, to := p.named("kind", at)
+	if to != len(p.t) {
+		return ins.Counting{}, false
+	}
+	s := k.(thing).Kind
+	if s == nil || s.Craft != stitch.Crochet || s.Uses != 1 {
+		return ins.Counting{}, false
+	}
+	return ins.Counting{How: ins.CountsAsStitch, As: s}, true
+}
+
+// nots are words that say that something is not so.
+var nots = []string{"not", "n't", "doesn't", "don't", "won't", "isn't", "never", "doesnt", "dont", "wont", "no"}
+
+// remarked gives what a remark says to the chain, skip or stitch before it.
+func (s *sequence) remarked(c ins.Counting, end int) {
+	for k := len(s.out) - 1; k >= 0; k-- {
+		switch n := s.out[k].(type) {
+		case *ins.Chain:
+			n.Count = c
+			n.At.End = max(n.At.End, end)
+			return
+		case *ins.Skip:
+			n.Count = c
+			return
+		case *ins.Stitch:
+			n.Count = c
+			if k > 0 && is[*ins.Chain](s.out[k-1]) && c.As != nil && c.As.Key == "cluster" && len(n.Places) == 1 && n.Places[0].Kind == ins.InSame && n.N.By == nil && n.N.All == 1 {
+				one := &ins.Stitch{Kind: c.As, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}}}} // ch 3, dc in same st (counts as cluster)
+				one.Put(n.At)
+				s.out = append(s.out[:k-1], one)
+			}
+			return
+		case *ins.Nothing, *ins.Turn:
+			continue
+		case *ins.Repeat:
+			if len(n.Body) > 0 {
+				if ch, ok := n.Body[0].(*ins.Chain); ok {
+					ch.Count = c
+				}
+			}
+			return
+		}
+		return
+	}
+}
+
+// otherStart passes another way to begin a ring, behind the first one: 8 sc in magic ring, or ch 2 and 8 sc in 2nd ch
+// from hook.
+func (s *sequence) otherStart() bool {
+	if !s.at(s.i).Is("or", "alternatively") || len(s.out) == 0 || !s.line.IsRow() || !slices.ContainsFunc(placesOf(s.out), func(p ins.Place) bool { return p.Kind == ins.InRing || p.Kind == ins.FromHook }) {
+		return false
+	}
+	end, ring := s.i, false
+	for ; end < len(s.t) && !s.at(end).Is(".", ";") && s.at(end).Kind != 'g'; end++ {
+		ring = ring || s.at(end).Is("ring", "hook", "circle", "loop", "chain", "ch")
+	}
+	if !ring {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
+	return true
+}
+
+// noted passes a sentence that tells how the work should look: Note: Each stitch should have 2 dc in it.
+func (s *sequence) noted() bool {
+	if !s.at(s.i).Is("note") || !s.at(s.i+1).Is(":") {
+		return false
+	}
+	end := s.i + 2
+	for end < len(s.t) && s.t[end].Kind != 'g' && !s.at(end).Is(".") {
+		end++
+	}
+	is := func(words ...string) bool {
+		return slices.ContainsFunc(s.t[s.i:end], func(t text.Token) bool { return t.Is(words...) })
+	}
+	if !is("should") || is("count", "counts", "counted", "work", "repeat") {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
+	return true
+}
+
+// titled passes what a row is called before its instructions: Decrease row – *sc2tog, sc in next st; rep from * around.
+func (s *sequence) titled() bool {
+	_, row := text.RowWord(s.at(s.i + 1).S)
+	if !row || working(s.out) || !s.at(s.i).Is("inc", "dec", "increase", "decrease") || !s.at(s.i+2).Is("-", "–", "—", "--", ":") {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, s.i+3)
+	s.i += 3
+	return true
+}
