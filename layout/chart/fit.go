@@ -320,10 +320,7 @@ func fill(t, w, gap []float64) {
 			}
 		case last < i-1:
 			for k := last + 1; k < i; k++ {
-				t[k] = t[last] + (t[i]-t[last])*float64(k-last)/float64(i-last)
-			}
-			for k := last + 1; k < i; k++ {
-				w[k] = light
+				t[k], w[k] = t[last]+(t[i]-t[last])*float64(k-last)/float64(i-last), light
 			}
 		}
 		last = i

@@ -302,6 +302,17 @@ func (w *Work) allRounds() bool {
 	return true
 }
 
+// keepFeet are the feet of a stitch as they are numbered in what is kept of the row below, without those that are not.
+func keepFeet(feet, below []int) []int {
+	var out []int
+	for _, f := range feet {
+		if below[f] >= 0 {
+			out = append(out, below[f])
+		}
+	}
+	return out
+}
+
 // keepRow is what stands on those places of the first row; below maps the places of
 // the row below to where they are now, -1 for those that are gone.
 func keepRow(row *Row, s []span, kept func(place int) bool, below []int) (Row, []int) {
@@ -317,12 +328,7 @@ func keepRow(row *Row, s []span, kept func(place int) bool, below []int) (Row, [
 		}
 		st := row.St[i]
 		if below != nil {
-			st.Feet = nil
-			for _, f := range row.St[i].Feet {
-				if below[f] >= 0 {
-					st.Feet = append(st.Feet, below[f])
-				}
-			}
+			st.Feet = keepFeet(st.Feet, below)
 		}
 		now[i] = len(out.St)
 		out.St = append(out.St, st)

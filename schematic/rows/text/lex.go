@@ -104,18 +104,12 @@ func unquoted(t []Token) []Token {
 			open = -1
 		}
 	}
-	out := t[:0]
 	for i := range t {
 		if i > 0 && t[i-1].Kind == 'q' && t[i].Kind != 'q' {
 			t[i].Glued = false
 		}
 	}
-	for i := range t {
-		if t[i].Kind != 'q' {
-			out = append(out, t[i])
-		}
-	}
-	return out
+	return slices.DeleteFunc(t, func(t Token) bool { return t.Kind == 'q' })
 }
 
 // quote makes brackets of two signs, at open and at i, that stand for them, and nothing of those about a star: repeat from '*' twice.
