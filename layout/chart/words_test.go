@@ -123,6 +123,24 @@ func TestHowRoundsBeginAndEnd(t *testing.T) {
 	}
 }
 
+// A chain slipped into the stitch made last is a picot, however that stitch is called, in a loop and in a stitch; one that goes back to the stitch below
+// beside tall stitches is the side of a petal. By hand: four loops, or six stitches of twelve.
+func TestHowPicotsAreCalled(t *testing.T) {
+	ring := "Rnd 1: Ch 1, 12 sc in magic ring, sl st in first sc. (12 sc)\n"
+	loops := ring + "Rnd 2: Ch 1, sc in same st, ch 5, skip next 2 sts, [sc in next st, ch 5, skip next 2 sts] 3 times, sl st in first sc. (4 ch-5 loops)\n"
+	for _, place := range []string{"top of last sc made", "last sc made", "top of last sc", "top of previous sc", "top of sc just made", "sc just worked", "same sc", "the sc just completed"} {
+		words := lastRound(t, loops+"Rnd 3: (2 sc, ch 3, sl st in "+place+", 2 sc) in each ch-5 loop around, sl st in first sc.\n")
+		assert.Contains(t, words, "(2 sc in ch-5 space, 1 picot, 2 sc in ch-5 space) 4 times", place)
+		assert.Contains(t, words, "16 stitches", place)
+		words = lastRound(t, ring+"Rnd 2: Ch 1, *sc in next sc, ch 3, sl st in "+place+", skip next sc; rep from * around, sl st in first sc.\n")
+		assert.Contains(t, words, "(1 sc, 1 picot) 6 times", place)
+	}
+	for _, place := range []string{"same sc", "same st", "same place"} {
+		words := lastRound(t, ring+"Rnd 2: *Ch 4, 2 tr in next sc, ch 4, sl st in "+place+", sl st in next sc; rep from * around.\n")
+		assert.Contains(t, words, "ch 4, 2 tr in one stitch, ch 4, 2 sl st", place)
+	}
+}
+
 // lastRound is the last round of a text in words.
 func lastRound(t *testing.T, src string) string {
 	x := rows.Read("x", []byte("Terms: US\n"+src), rows.Options{})

@@ -172,9 +172,11 @@ func (w *work) picotSlip(n *ins.Stitch) bool {
 		return false
 	}
 	p := &n.Places[0]
-	first := p.Kind == ins.FromHook || n.Kind.ID == "slst" && p.Kind == ins.InTop && w.lastIsArch() && w.cur.left > 1 && !w.pinned || n.Kind.ID == "slst" && p.Kind == ins.InLast && w.lastIsArch() && w.cur.left > 1 && !w.round || n.Kind.ID == "slst" && (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InSame && !p.Unit.Space && w.lastIsArch())
+	slip := n.Kind.ID == "slst"
+	first := p.Kind == ins.FromHook || slip && (w.onLastMade(p) || p.Kind == ins.InTop && w.lastIsArch() && w.cur.left > 1 && !w.pinned ||
+		p.Kind == ins.InLast && w.lastIsArch() && w.cur.left > 1 && !w.round || p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InSame && !p.Unit.Space && w.lastIsArch())
 	k := len(w.out.runs) - 1
-	if !first || k < 0 || !w.out.runs[k].space() || p.Kind == ins.InSame && p.Unit.Stitch == nil && w.petal() {
+	if !first || k < 0 || !w.out.runs[k].space() || p.Kind == ins.InSame && p.Unit.Stitch != w.out.runs[max(k-1, 0)].kind && w.petal() {
 		return false
 	}
 	w.out.runs = w.out.runs[:k]
@@ -198,10 +200,17 @@ func (w *work) petal() bool {
 	return k > 0 && w.freeChain == w.out.runs[k].chain
 }
 
+// onLastMade reports whether a place is the stitch made last, named as it is, on which a chain of some stands.
+func (w *work) onLastMade(p *ins.Place) bool {
+	return p.Kind == ins.InSame && p.Unit.Stitch != nil && w.archStands() && p.Unit.Stitch == w.out.runs[len(w.out.runs)-2].kind
+}
+
 // lastIsArch reports whether what was made last is a chain that stands on a stitch.
-func (w *work) lastIsArch() bool {
+func (w *work) lastIsArch() bool { return !w.spaced && w.archStands() }
+
+func (w *work) archStands() bool {
 	k := len(w.out.runs) - 1
-	return k > 0 && w.out.runs[k].space() && w.out.runs[k].chain >= 2 && w.out.runs[k].chain <= 6 && !w.spaced
+	return k > 0 && w.out.runs[k].space() && w.out.runs[k].chain >= 2 && w.out.runs[k].chain <= 6
 }
 
 // stitch works n.N stitches of a kind in its places.
