@@ -123,8 +123,8 @@ func (sh *Shaping) profile(i int) profile {
 // shaping ends it.
 type Shape struct {
 	Common
-	Shapings []Shaping
 	Amount
+	Shapings []Shaping // behind Amount: numbers that follow each other here may be multiplied (grade/follow.go)
 }
 
 func (s *Shape) Traits() Traits {
