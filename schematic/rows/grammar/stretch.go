@@ -731,35 +731,61 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 }
 
 // omits reads that the last time leaves out some of its last stitches, and gives the place behind it: omitting 1 tr at end of last
-// rep. It is 0 if that is not said.
+// rep, leaving out the last 2 tr on the final repeat.
 func (s *sequence) omits(r *ins.Repeat, j int) int {
-	if !s.at(j).Is("omitting", "omit") || len(r.Body) == 0 {
+	if !s.at(j).Is("omitting", "omit", "skipping", "leaving") || len(r.Body) == 0 {
 		return 0
 	}
 	n, at := 1, j+1
+	for s.at(at).Is("off", "out", "the", "last", "final") {
+		at++
+	}
 	if t := s.at(at); t.Kind == 'n' && t.Num.By == nil {
 		n, at = t.Num.All, at+1
 	}
-	last, ok := r.Body[len(r.Body)-1].(*ins.Stitch)
 	k, to := s.thingEnd(at)
-	if !ok || k != last.Kind || last.Kind == nil || last.N.By != nil || !s.at(to).Is("at", "from", "on", "in") {
+	if !s.at(to).Is("at", "from", "on", "in", "of") {
 		return 0
 	}
 	for to++; s.at(to).Is("the", "end", "of"); to++ {
 	}
-	if !s.at(to).Is("last", "final") || !s.at(to+1).Is("rep", "repeat") {
-		return 0
-	}
-	switch fewer := *last; {
-	case last.N.All > n:
-		fewer.N = ins.N(last.N.All - n)
-		r.Last = []ins.Item{&fewer}
-	case last.N.All == n:
-		r.Stop = len(r.Body) - 1
-	default:
+	if !s.at(to).Is("last", "final") || !s.at(to+1).Is("rep", "repeat", "repetition") || !leavesOut(r, k, n) {
 		return 0
 	}
 	return to + 2
+}
+
+// leavesOut has the last time of a repeat make n stitches of a kind fewer, with which it ends; false if it does not end with as many.
+func leavesOut(r *ins.Repeat, k *stitch.Stitch, n int) bool {
+	for i := len(r.Body) - 1; i >= 0 && k != nil; i-- {
+		last, ok := r.Body[i].(*ins.Stitch)
+		if !ok || last.Kind != k || last.N.By != nil || len(last.Places) > 1 {
+			return false
+		}
+		each, places := last.N.All, 1
+		if len(last.Places) == 1 && last.Places[0].Kind <= ins.InEach && last.Places[0].N.By == nil {
+			places = last.Places[0].N.All
+		}
+		switch more := each*places - n; {
+		case more <= 0:
+			if n, r.Stop = -more, i; n == 0 {
+				return i > 0
+			}
+			continue
+		case i < len(r.Body)-1 || more%each > 0 && places > 1:
+			r.Stop = -1
+			return false
+		case places == 1:
+			fewer := *last
+			fewer.N, r.Last = ins.N(more), []ins.Item{&fewer}
+		default:
+			fewer := *last
+			fewer.Places = slices.Clone(last.Places)
+			fewer.Places[0].N, r.Last = ins.N(more/each), []ins.Item{&fewer}
+		}
+		return true
+	}
+	return false
 }
 
 // thingEnd is the stitch of which the name stands at i, and where that ends.
