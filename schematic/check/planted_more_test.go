@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"flatwright/schematic"
+	"flatwright/schematic/bysize"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/given"
 )
@@ -16,11 +16,7 @@ import (
 func foundIn(t *testing.T, pieces string) finding.List {
 	t.Helper()
 	p := given.Text(t, "version: 1\npattern: T\nterms: US\nunits: cm\nsizes: S (M, L, XL)\nbodies: {bust: 80 (90, 100, 110) cm}\ngauges: {fabric: 20 sts and 20 rows over 10 cm in sc}\npieces:\n"+pieces)
-	var gs []*schematic.Garment
-	for i := range p.Sizes.Names {
-		gs = append(gs, schematic.Work(p, i))
-	}
-	return Pattern(p, gs)
+	return Pattern(p, bysize.WorkAll(p))
 }
 
 // A row of 36 stitches that is divided into parts of 63 (figures that changed places) is told once: that a shoulder beyond it has no edge follows.

@@ -35,10 +35,11 @@ type slip struct {
 // slipped is what is found of a pattern, with what follows from one wrong number told as one finding, at that number and with the number in whose
 // place it stands. Nothing changes where no other number, or more than one, leaves as little to find.
 func slipped(p *schematic.Pattern, gs []*schematic.Garment, all finding.List) finding.List {
-	if len(gs) != p.Sizes.Len() || len(all) < 2 {
+	ofCounts := slices.DeleteFunc(slices.Clone(all), asWorn)
+	if len(gs) != p.Sizes.Len() || len(ofCounts) < 2 {
 		return all
 	}
-	s := &slip{p: p, all: all, left: new(int)}
+	s := &slip{p: p, all: ofCounts, left: new(int)}
 	*s.left = mostSteps
 	for _, m := range gs[0].Pieces {
 		cost := 1 + len(m.Steps) + len(m.Edges) + len(m.Measures)
@@ -62,8 +63,17 @@ func slipped(p *schematic.Pattern, gs []*schematic.Garment, all finding.List) fi
 		s.in = every[i : i+2]
 		s.all = s.exchange()
 	}
+	for _, f := range all {
+		if asWorn(f) {
+			s.all = append(s.all, f)
+		}
+	}
+	s.all.Sort()
 	return s.all
 }
+
+// asWorn reports whether a finding tells of what is drawn as worn, which is drawn by the numbers as they stand: no other number explains it.
+func asWorn(f finding.Finding) bool { return strings.HasPrefix(f.Kind, "worn/") }
 
 // exchange explains what is found in two sizes beside each other by numbers that stand in each other's place, in one line.
 func (s *slip) exchange() finding.List {
@@ -175,11 +185,7 @@ func (s *slip) tell(a answer, sizes []string, message, was, to string) finding.L
 	kind, severity := "", finding.Note
 	out := slices.Clone(a.left)
 	for _, f := range s.all {
-		switch {
-		case has(a.left, f):
-			continue
-		case strings.HasPrefix(f.Kind, "worn/"): // what is drawn is drawn by the numbers as they stand
-			out = append(out, f)
+		if has(a.left, f) {
 			continue
 		}
 		if kind == "" && s.mine(f) {
