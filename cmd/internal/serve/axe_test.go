@@ -139,6 +139,7 @@ func TestEveryStateKeepsTheRulesOfAccess(t *testing.T) {
 		}, `document.querySelector('[data-name="encoding"]')`},
 		{"a file that can't be read", func() {
 			p.do(chromedp.SetUploadFiles("#from-disk", []string{kept("broken.yaml", strings.Replace(typed, "units", "\tunits", 1))}, chromedp.ByQuery))
+			p.until(`document.querySelector("#text").value.includes("\tunits")`) // the notice above the tabs is gone, and they no longer move
 			p.click("#tab-form")
 		}, `!document.querySelector("#form-broken").hidden`},
 		{"the program gone", func() {
