@@ -261,8 +261,9 @@ var figures = []string{"zero", "one", "two", "three", "four", "five", "six", "se
 
 func notNumber(t []rune, i, end int) *Problem {
 	word := strings.ToLower(string(t[i:end]))
-	first, _, _ := strings.Cut(word, " ") // three rows
-	if n := slices.Index(figures, first); n >= 0 {
+	first, rest, _ := strings.Cut(word, " ") // three rows
+	many := strings.HasPrefix(rest, "hundred") || strings.HasPrefix(rest, "and ")
+	if n := slices.Index(figures, first); n >= 0 && !many {
 		return &Problem{Kind: "file/number", Span: Span{i, i + len(first)}, Message: fmt.Sprintf("%q is not a number", string(t[i:i+len(first)])),
 			Want: "a number in figures", Fix: fmt.Sprintf("write %d", n)}
 	}

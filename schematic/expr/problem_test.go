@@ -54,6 +54,7 @@ func TestWhatIsWrongInALineIsToldAtItsPlace(t *testing.T) {
 		{"12 cm (13 in, 14) (15)", "in", `"cm" and "in" stand in one line`, "write the unit once, behind the last number"},
 		{"twelve (13, 14) (15)", "twelve", `"twelve" is not a number`, "write 12"},
 		{"three rows", "three", `"three" is not a number`, "write 3"},
+		{"two hundred", "two hundred", `"two hundred" is not a number`, ""},
 		{"12 (13, 14) (zero)", "zero", `"zero" is not a number`, "write 0"},
 		{"12 (13, 14) (99999999999)", "99999999999", "99999999999 is larger than any number in a pattern", "look for figures that were typed twice"},
 		{"12 (14-13, 14) (15)", "14-13", "the range 14-13 goes backwards", ""},

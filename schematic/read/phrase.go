@@ -291,7 +291,8 @@ func (r *reader) dense(n *yaml.Node, g schematic.Gauge) bool {
 	if bad == "" {
 		return true
 	}
-	r.fail(r.pos(n), "file/bounds", "%s", bad).Want = schematic.GaugeBounds
+	f := r.fail(r.pos(n), "file/bounds", "%s", bad)
+	f.Want, f.Fix = schematic.GaugeBounds, "count them on a swatch again"
 	return false
 }
 
