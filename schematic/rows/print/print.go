@@ -213,7 +213,7 @@ func (w *printer) section(s schematic.Section, c change) {
 	case t.Plain || t.Ribbed:
 		w.even(c.rows, c.after)
 	case t.Use > 0:
-		w.repeatRow(t, c)
+		w.repeatRow(s, c)
 	case t.Takes:
 		w.bindOff(t, c)
 	case t.Adds:

@@ -79,10 +79,11 @@ func (r rowOf) say(after nums, run ...string) {
 
 // repeatRow prints a row that changes the count by a repeat: increases of one or
 // decreases of two together, if they make it.
-func (w *printer) repeatRow(s schematic.Traits, c change) {
+func (w *printer) repeatRow(of schematic.Section, c change) {
 	w.base()
+	s := of.Traits()
 	rest, ok := w.left(s, c)
-	r := rowOf{w: w}
+	r := rowOf{w, w.wrong(of, 1) && w.fab.knit == "stockinette stitch"}
 	var run []string
 	d := s.Makes - s.Use
 	if plain := s.Use - max(d, -2*d); plain > 0 {
@@ -105,7 +106,7 @@ func (w *printer) repeatRow(s schematic.Traits, c change) {
 	to, tail := "to end", ""
 	if rest.above(0) {
 		to = "to last " + w.sts(rest)
-		if tail = "k" + w.line(rest); w.fab.st != nil {
+		if tail = r.knit() + w.line(rest); w.fab.st != nil {
 			tail = fmt.Sprintf("%s in last %s", w.abbr()+w.fab.loop, w.sts(rest))
 		}
 	}
