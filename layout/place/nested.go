@@ -421,7 +421,7 @@ func (f *frame) shelves(boxes []*nestBox) ([][]nestPut, *TooLarge) {
 		if x > 0 && x+b.w > w {
 			x, y, high = 0, y+high+nestApart, 0
 		}
-		if y+b.h > h && len(page) > 0 {
+		if y+b.h > h && (len(page) > 0 || b.h > h) { // the caution has the first page to itself, if need be
 			pages, page = append(pages, page), nil
 			x, y, high = 0, 0, 0
 		}
@@ -459,7 +459,9 @@ func emitNests(paper *frame, names []string, pages [][]nestPut) []*sheet.Sheet {
 			s.Root.Items = append(s.Root.Items, u.b.emit(u.o, ids))
 			titles = append(titles, u.b.n.title)
 		}
-		s.Desc = "All sizes of " + strings.Join(titles, ", ") + ", one inside the other, each line labelled with its size."
+		if s.Desc = paper.p.o.Caution; len(titles) > 0 {
+			s.Desc = "All sizes of " + strings.Join(titles, ", ") + ", one inside the other, each line labelled with its size."
+		}
 		if paper.p.o.cut() {
 			s.Crop(paper.p.o.Width)
 		}
