@@ -41,7 +41,10 @@ func (a *assembly) sewnEnds(j *schematic.Join) iter.Seq2[*schematic.Made, []sche
 		of := map[*schematic.Made][]schematic.Edge{}
 		for _, ref := range j.Sew {
 			m, edges := a.g.EdgesOf(ref)
-			if m != nil && of[m] == nil {
+			if len(edges) == 0 { // a finding says so
+				continue
+			}
+			if of[m] == nil {
 				order = append(order, m)
 			}
 			of[m] = append(of[m], edges...)
