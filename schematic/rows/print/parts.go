@@ -62,7 +62,10 @@ func (w *printer) becomes(p *schematic.Part) string {
 	case p.Leave:
 		return "left unworked"
 	}
-	return "for " + name(p.Name)
+	if of := name(p.Name); sayable(of) {
+		return "for " + of
+	}
+	return "to be worked"
 }
 
 // allOff prints a row of which no part is worked on: its end, with markers between the

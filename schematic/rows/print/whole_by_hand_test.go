@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic/rows/print"
+	"flatwright/schematic/stitch"
 )
 
 // Whole pieces, word for word, each count worked by hand beside it.
@@ -132,6 +133,106 @@ Inc 1 st at the marked edge of Middle every 2 rows 2 times, over 4 rows. (57 (61
 Dec 1 st at each end after 3 rows every 4 rows 6 (6, 7) times, then every 2 rows 5 times, over 37 (37, 41) rows. (35 (39, 41) sts)
 Leave remaining sts on a holder.
 `},
+		// UK words: cast off, stocking stitch, tr. 42 + 2 x 3 = 48, + 2 x 3 = 54, - 4 x 2 = 46 = 20 + 26; 20 + 8 + 26 + 2 = 56, of which the 2
+		// behind the last panel are its own: 8 + 26 + 2 = 36. Two lines part two panels of a round: 4 stitches a time, 5 times: 36.
+		{"UK words, and panels made of what was held", strings.NewReplacer("terms: US", "terms: UK", "fabric: 20 sts and 28 rows over 10 cm in stockinette stitch", `fabric: 20 sts and 28 rows over 10 cm in stocking stitch
+  rib: 22 sts and 28 rows over 10 cm in k2, p1 rib
+  back: 20 sts and 28 rows over 10 cm in reverse stocking stitch
+  hook: 16 sts and 10 rows over 10 cm in front loop treble`).Replace(knit) + `  - piece: Front
+    sections:
+      - cast on: 42 (45, 48)
+        gauge: rib
+      - even: 1 row
+      - even: 4 (5, 6) rows
+        gauge: back
+      - add: 3 (4, 5)
+        at: both edges
+      - increase: 3
+        at: across
+        every: 3 rows
+        times: 2
+        after: 1 row
+      - decrease: 2
+        at: left edge
+        every: 1 row
+        times: 4
+      - even: 4 rows
+        gauge: fabric
+      - divide:
+          - part: One
+            stitches: 20 (23, 26)
+            sections:
+              - even: 2 rows
+              - hold: all
+          - part: Two side
+            stitches: 26 (28, 30)
+            sections:
+              - even: 2 rows
+              - hold: all
+  - piece: Sleeve
+    make: 2
+    sections:
+      - chain: 32 (34, 36)
+        stitches: 30 (32, 34)
+        gauge: hook
+      - even: 3 rows
+      - increase: 2
+        at: both edges
+        every: 2 rows
+        times: 3 (3, 4)
+      - leave: all
+  - piece: Yoke
+    worked: in the round, from the hem
+    sections:
+      - start from:
+          - {piece: Front, part: One, panel: Left}
+          - {add: 8, panel: Gusset}
+          - {piece: Front, part: Two side}
+          - {add: 2}
+      - decrease: 1
+        at: lines
+        every: 2 rows
+        times: 5
+      - even: 2 rows
+      - bind off: all
+joins:
+  - {sew: Sleeve left side, into: Front left side, how: gathered}
+  - {sew: Sleeve cast-on edge, into: Front cast-on edge, how: in 3 places}
+`, `
+# Front
+Cast on 42 (45, 48) sts.
+Work 1 row even in k2, p1 rib. (42 (45, 48) sts)
+Work 4 (5, 6) rows even in reverse stocking stitch. (42 (45, 48) sts)
+Add 3 (4, 5) sts at each end. (48 (53, 58) sts)
+Inc 3 sts evenly after 1 row every 3 rows 2 times, over 7 rows. (54 (59, 64) sts)
+Dec 2 sts at left edge every row 4 times, over 4 rows. (46 (51, 56) sts)
+Work 4 rows even in stocking stitch. (46 (51, 56) sts)
+Divide the row: 20 (23, 26) sts to be worked, 26 (28, 30) sts to be worked.
+
+# Front, One
+Take up 20 (23, 26) held sts. (20 (23, 26) sts)
+Work 2 rows even in stocking stitch. (20 (23, 26) sts)
+Leave remaining sts on a holder.
+
+# Front, Two side
+Take up 26 (28, 30) held sts. (26 (28, 30) sts)
+Work 2 rows even in stocking stitch. (26 (28, 30) sts)
+Leave remaining sts on a holder.
+
+# Sleeve (make 2)
+Ch 32 (34, 36).
+Row 1: Tr in 3rd ch from hook and in each ch across, turn. (30 (32, 34) tr)
+Rows 2-3: 3 ch, tr flo in each st across, turn. (30 (32, 34) tr)
+Inc 2 sts at each end every 2 rows 3 (3, 4) times, over 6 (6, 8) rows. (42 (44, 50) sts)
+Leave remaining sts on a holder.
+
+# Yoke
+Take up 20 (23, 26) held sts, add 8 sts, 26 (28, 30) held sts, add 2 sts. (56 (61, 66) sts)
+Place markers between the panels: 20 (23, 26) sts for Left, 36 (38, 40) sts for Gusset.
+Dec 1 st on each side of 2 markers every 2 rnds 5 times, over 10 rnds in stocking stitch. (36 (41, 46) sts)
+Work 2 rnds even. (36 (41, 46) sts)
+Cast off all sts.
+`},
 		// 8 + 3 x 8 = 32 and 8 + 4 x 8 = 40. The chain of the usual turn: 9 + 2 = 11, first worked into the 3rd. 60 / 3 x 4 = 80;
 		// 80 - 2 x 3 x 2 = 68, which are 6 rows from the 6th: 6 to 11; - 4 = 64, - 5 = 59 on row 13.
 		{"crochet", hookHead + `  - piece: Circle
@@ -199,7 +300,7 @@ Fasten off.
 	} {
 		t.Run(k.name, func(t *testing.T) {
 			p, gs := written(t, k.src)
-			text := print.Rows(p, gs, print.Options{Size: -1})
+			text := print.Rows(p, gs, print.Options{Size: -1, Terms: stitch.Terms(p.Terms)})
 			at := strings.Index(text, "\n# "+p.Pieces[0].Name)
 			got, _, _ := strings.Cut(text[at:], "\n# Making up")
 			assert.Equal(t, k.want, got)
