@@ -98,6 +98,8 @@ func bars(k *stitch.Stitch) int {
 		return 2
 	case "dtr":
 		return 3
+	case "trtr":
+		return 4
 	}
 	return 0
 }

@@ -54,9 +54,9 @@ func strokesOf(paths []*sheet.Path) (slanted, level int) {
 // The international crochet symbols as published lists describe them: chain an open oval, slip stitch a dot, single
 // crochet a cross, half double a T, double a T with one slash, treble with two (the table of common symbols in 'How to
 // read crochet symbol charts', mrscrochetworld.com, and that of 'Basic crochet diagram symbols', dailyhandmade.com, both as
-// read in November 2026: as many slashes as yarn overs); double treble with three by that rule.
+// read in November 2026: as many slashes as yarn overs); double treble with three and triple treble with four by that rule.
 func TestPlainStitchesHaveTheirBars(t *testing.T) {
-	for id, want := range map[string][2]int{"sc": {0, 1}, "hdc": {0, 1}, "dc": {1, 1}, "tr": {2, 1}, "dtr": {3, 1}} {
+	for id, want := range map[string][2]int{"sc": {0, 1}, "hdc": {0, 1}, "dc": {1, 1}, "tr": {2, 1}, "dtr": {3, 1}, "trtr": {4, 1}} {
 		slanted, level := strokesOf(sample(used{k: stitch.ByID(id)}))
 		assert.Equal(t, want, [2]int{slanted, level}, id)
 	}

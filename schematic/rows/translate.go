@@ -39,7 +39,7 @@ func Translate(src []byte, from, to stitch.Terms) []byte {
 		}
 		word, n, ok := nation(s[i:], s[:i])
 		if !ok {
-			word, n, ok = turned(s[i:], from, to)
+			word, n, ok = turned(s[i:], s[:i], from, to)
 		}
 		if ok {
 			out = append(out, word...)
@@ -64,9 +64,15 @@ func wordLen(s string) int {
 	return len(s)
 }
 
-// turned is what the words at the beginning of s become, and how long they were.
-func turned(s string, from, to stitch.Terms) (string, int, bool) {
-	if now, n, ok := paired(s, from, to); ok {
+// turned is what the words at the beginning of s become, and how long they were. Before is what stands before them.
+func turned(s, before string, from, to stitch.Terms) (string, int, bool) {
+	if now, n, ok := paired(s, before, from, to); ok {
+		return now, n, true
+	}
+	if now, n, ok := dotted(s, from, to); ok {
+		return now, n, true
+	}
+	if now, n, ok := inParts(s, from, to); ok {
 		return now, n, true
 	}
 	ends := wordEnds(s)
@@ -77,11 +83,17 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 				return now + s[end:end+gap] + text.OtherNation(s[end+gap:end+gap+n]), end + gap + n, true
 			}
 		}
+		if now, ok := shortened(s[:end], from, to); ok {
+			return now, end, ok && meansStitch(s[:end], s[end:], before, from)
+		}
 		if now, ok := stitchNamed(s[:end], from, to); ok {
 			return now, end, true
 		}
 	}
 	if len(ends) > 0 {
+		if now, ok := beside(s[:ends[0]], from, to); ok {
+			return now, ends[0], true
+		}
 		if now, ok := looped(strings.ToLower(s[:ends[0]]), from, to); ok {
 			return cased(now, s[:ends[0]]), ends[0], true
 		}
@@ -173,8 +185,9 @@ func named(before string) bool {
 	return strings.ContainsAny(before[max(0, len(before)-1):], " :") && slices.ContainsFunc([]string{"terms", "terminology", "terms used", "terminology used"}, func(end string) bool { return strings.HasSuffix(w, end) })
 }
 
-// paired is what a phrase of the pairs at the beginning of s becomes.
-func paired(s string, from, to stitch.Terms) (string, int, bool) {
+// paired is what a phrase of the pairs at the beginning of s becomes, unless both words of a pair stand there (gauge/tension), or the
+// word has its plain meaning: an even tension, Miss Smith.
+func paired(s, before string, from, to stitch.Terms) (string, int, bool) {
 	for _, p := range pairs {
 		a, b := p[0], p[1]
 		if from == stitch.UK {
@@ -183,9 +196,52 @@ func paired(s string, from, to stitch.Terms) (string, int, bool) {
 		if len(s) < len(a) || !strings.EqualFold(s[:len(a)], a) || !boundary(s, len(a)) || from == stitch.UK && p[0] == "sk" {
 			continue
 		}
-		return cased(b, s[:len(a)]), len(a), true
+		return cased(b, s[:len(a)]), len(a), !bothWords(s[len(a):], before, b) && !plainEnglish(s[:len(a)], s[len(a):], before)
 	}
 	return "", 0, false
+}
+
+// bothWords reports whether the other word of a pair stands beside one: gauge/tension, gauge (tension), skip or miss.
+func bothWords(after, before, other string) bool {
+	for _, sign := range []string{"/", " / ", " or ", " (", "(", " [", " = "} {
+		ahead, behind := sign+other, other+sign
+		if len(after) >= len(ahead) && strings.EqualFold(after[:len(ahead)], ahead) || len(before) >= len(behind) && strings.EqualFold(before[len(before)-len(behind):], behind) {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	sortsOfTension = wordSet("even yarn thread tight loose firm consistent good same more less slight constant own under")
+	goTo           = wordSet("to ahead straight down over")
+	partsOfText    = wordSet("step steps part section instruction instructions paragraph")
+)
+
+// plainEnglish reports whether a word of a pair has its plain meaning.
+func plainEnglish(word, after, before string) bool {
+	next, rest := nextWord(after)
+	last := lastWord(before)
+	switch low := strings.ToLower(word); {
+	case low == "tension":
+		return sortsOfTension[last]
+	case low == "gauge":
+		return last != "" && unicode.IsDigit(rune(last[0])) && next != "" // 12 gauge wire
+	case low == "miss":
+		at := strings.TrimLeft(after, " ")
+		_, st := stitch.Lookup(next, stitch.UK)
+		return word == "Miss" && !st && len(next) > 2 && unicode.IsUpper(rune(at[0])) && at[:len(next)] != strings.ToUpper(next) // Miss Marsh
+	case strings.HasPrefix(low, "skip"):
+		then, _ := nextWord(rest)
+		return goTo[next] || partsOfText[then]
+	}
+	return false
+}
+
+// lastWord is the word that s ends with before a blank, in small letters; none if a sign stands there.
+func lastWord(s string) string {
+	s = strings.TrimRight(s, " ")
+	return strings.ToLower(s[strings.LastIndexFunc(s, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })+1:])
 }
 
 // wordEnds is where the first five words of s end, as far as they are joined by a space or a hyphen each.
@@ -210,12 +266,12 @@ func wordEnds(s string) []int {
 	return ends
 }
 
-// looped turns a stitch that is run together with its loop: blsc, dcflo.
+// looped turns a stitch that is run together with its loop: blsc, dcflo; floss is a thread.
 func looped(low string, from, to stitch.Terms) (string, bool) {
 	var now string
 	loop, name := stitch.LoopApart(low, func(name string) bool {
 		st, ok := stitch.Lookup(name, from)
-		if ok && st.Craft == stitch.Crochet {
+		if ok && st.Craft == stitch.Crochet && low != "floss" {
 			now = counterpart(st, name, from, to)
 			return true
 		}
@@ -230,6 +286,132 @@ func boundary(s string, n int) bool {
 	}
 	c, _ := utf8.DecodeRuneInString(s[n:])
 	return !unicode.IsLetter(c) && !unicode.IsDigit(c)
+}
+
+// plainName is the name of a plain stitch without its last word, and whether the stitch is one that has such a name.
+func plainName(st *stitch.Stitch, t stitch.Terms) (string, bool) {
+	name, ok := strings.CutSuffix(st.Name(t), " crochet")
+	return name, ok && st.Base == st.ID
+}
+
+// shortened turns the names of plain stitches as old leaflets have them, without their last word: 1 double in next st.
+func shortened(words string, from, to stitch.Terms) (string, bool) {
+	low := strings.ReplaceAll(strings.ToLower(words), "-", " ")
+	one, many := strings.CutSuffix(low, "s")
+	for _, st := range stitch.All() {
+		if name, ok := plainName(st, from); ok && name == one {
+			now, _ := plainName(st, to)
+			if many {
+				now += "s"
+			}
+			return cased(now, words), true
+		}
+	}
+	return "", false
+}
+
+// Words behind a single, a double or a treble that is a stitch, those behind them that say it is none, and those before one.
+var (
+	intoPlace = wordSet("in into on onto over between around across through round worked from")
+	ofSize    = wordSet("size length width half thickness number")
+	doubled   = wordSet("held hold holding fold folded folding yarn thread wool used using use taken wound cast sewn")
+	stitchEnd = wordSet("and then to turn along at with for rep repeat cluster clusters group groups st sts stitch stitches all only more times crochets crochet tog together ch chain")
+	ordinals  = wordSet("each next last first every previous same second third fourth one two three four five six seven eight nine ten twelve of in")
+)
+
+func wordSet(words string) map[string]bool {
+	m := map[string]bool{}
+	for w := range strings.FieldsSeq(words) {
+		m[w] = true
+	}
+	return m
+}
+
+// meansStitch reports whether a name without its last word is a stitch, and not a plain English word: double knitting, folded double.
+func meansStitch(words, after, before string, from stitch.Terms) bool {
+	if strings.ContainsAny(words, " -") || strings.HasSuffix(words, "s") {
+		return true
+	}
+	if len(after) > 1 && strings.ContainsRune("-/", rune(after[0])) && unicode.IsLetter(rune(after[1])) {
+		return false
+	}
+	next, rest := nextWord(after)
+	then, _ := nextWord(rest)
+	last := lastWord(before)
+	if _, short := stitch.Lookup(lastWord(strings.TrimRight(before, " =(–—-:")), from); short && last == "" && next == "" { // tr = treble
+		return true
+	}
+	if intoPlace[next] {
+		return !ofSize[then] && !doubled[last]
+	}
+	counted := ordinals[last] || last != "" && unicode.IsDigit(rune(last[0]))
+	return counted && (next == "" || stitchEnd[next])
+}
+
+// nextWord is the word that s begins with behind a blank, in small letters, and what follows it; none if a sign comes first.
+func nextWord(s string) (word, rest string) {
+	s = strings.TrimLeft(s, " ")
+	n := wordLen(s)
+	return strings.ToLower(s[:n]), s[n:]
+}
+
+// dotted turns short names with a full stop behind each letter, as old leaflets print them: s.c., h. d. c.
+func dotted(s string, from, to stitch.Terms) (string, int, bool) {
+	name := ""
+	for n := 0; n+1 < len(s) && unicode.IsLetter(rune(s[n])) && s[n+1] == '.'; {
+		name += s[n : n+1]
+		n += 2
+		if now, ok := stitchNamed(name, from, to); ok && len(name) > 1 {
+			if len(now) == 2 && now[1] == 'c' {
+				now = now[:1] + ".c"
+			}
+			return now + ".", n, true
+		}
+		if n < len(s) && s[n] == ' ' {
+			n++
+		}
+	}
+	return "", 0, false
+}
+
+// sizesOf are the words that tell the sizes of half, double, triple and quadruple stitches, as short names begin with them.
+var sizesOf = map[string]string{"half": "h", "h": "h", "double": "d", "dble": "d", "dbl": "d", "d": "d", "triple": "t", "trip": "t", "tr": "t", "t": "t", "quad": "q", "q": "q"}
+
+// inParts turns short names of which the size stands apart: dbl tr, h.tr., half dc.
+func inParts(s string, from, to stitch.Terms) (string, int, bool) {
+	n := wordLen(s)
+	size, ok := sizesOf[strings.ToLower(s[:n])]
+	at := n + len(s[n:]) - len(strings.TrimLeft(s[n:], "."))
+	dot := at > n
+	at += len(s[at:]) - len(strings.TrimLeft(s[at:], " "))
+	base := strings.ToLower(s[at : at+wordLen(s[at:])])
+	if !ok || at == n || at > n+2 || base != "tr" && base != "dc" {
+		return "", 0, false
+	}
+	st, ok := stitch.Lookup(size+base, from)
+	if !ok {
+		return "", 0, false
+	}
+	end, now := at+len(base), st.Abbr(to)
+	if dot && strings.HasPrefix(s[end:], ".") {
+		end, now = end+1, now+"."
+	}
+	return cased(now, s[:n]), end, true
+}
+
+// besideThem are what short names beside the standard's list put before a stitch: extended, foundation, linked, reverse.
+var besideThem = []string{"ex", "e", "f", "l", "rev"}
+
+// beside turns a short name that is put before a stitch: esc, fdc.
+func beside(word string, from, to stitch.Terms) (string, bool) {
+	low := strings.ToLower(word)
+	for _, b := range besideThem {
+		st, ok := stitch.Lookup(strings.TrimPrefix(low, b), from)
+		if ok && strings.HasPrefix(low, b) && st.Craft == stitch.Crochet && st.Height >= 1 && st.Post == stitch.NoPost && strings.HasPrefix(low[len(b):], strings.ToLower(st.Abbr(from))) {
+			return cased(b+counterpart(st, low[len(b):], from, to), word), true
+		}
+	}
+	return "", false
 }
 
 // counterpart is the word in the other terms, in the same form: short for short,
@@ -250,6 +432,9 @@ func counterpart(st *stitch.Stitch, low string, from, to stitch.Terms) string {
 	case st.Name(from) + "s":
 		return st.Name(to) + "s"
 	}
+	if name, ok := strings.CutSuffix(low, " dec"); ok {
+		return st.Plain().Abbr(to) + low[len(name):]
+	}
 	if st.ID == "slst" {
 		switch {
 		case to == stitch.US:
@@ -262,28 +447,40 @@ func counterpart(st *stitch.Stitch, low string, from, to stitch.Terms) string {
 	if strings.HasSuffix(low, "s") && strings.HasPrefix(low, strings.TrimSuffix(st.Name(from), " crochet")) {
 		return st.Name(to) + "s"
 	}
-	if strings.Contains(low, " ") || len(low) > 5 {
+	if strings.Contains(low, " ") && len(low) > len("quad tr") || len(low) > 7 {
 		return st.Name(to)
 	}
 	return st.Abbr(to)
 }
 
-// cased gives now the capitals of was: all, the first, or none. FP and BP keep theirs.
+// cased gives now the capitals of was: all, that of each word, the first, or none. FP and BP keep theirs.
 func cased(now, was string) string {
 	if was == strings.ToUpper(was) && len(was) > 1 && strings.ToLower(was) != was && !strings.HasPrefix(now, "FP") && !strings.HasPrefix(now, "BP") {
 		return strings.ToUpper(now)
 	}
 	for _, p := range []string{"FP", "BP"} {
-		if strings.HasPrefix(now, p) && len(was) > 2 {
+		if strings.HasPrefix(now, p) && len(was) > 2 && strings.EqualFold(was[:2], p) {
 			return was[:2] + strings.ToLower(now[2:])
 		}
 	}
 	c, _ := utf8.DecodeRuneInString(was)
-	if unicode.IsUpper(c) {
-		d, m := utf8.DecodeRuneInString(now)
-		return string(unicode.ToUpper(d)) + now[m:]
+	if !unicode.IsUpper(c) {
+		return now
 	}
-	return now
+	if words := strings.Fields(was); len(words) > 1 && unicode.IsUpper(rune(words[len(words)-1][0])) { // Single Crochet
+		words = strings.Fields(now)
+		for i, w := range words {
+			words[i] = capital(w)
+		}
+		return strings.Join(words, " ")
+	}
+	return capital(now)
+}
+
+// capital is a word with a capital letter.
+func capital(w string) string {
+	c, n := utf8.DecodeRuneInString(w)
+	return string(unicode.ToUpper(c)) + w[n:]
 }
 
 // Abbreviated is one line of an abbreviation list.

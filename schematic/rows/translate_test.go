@@ -98,3 +98,55 @@ func TestTitlesAndSpacedNamesTurnToo(t *testing.T) {
 	}
 	assert.Equal(t, "Row 1: 1 dc in 2nd ch, tr in each dc, 2 htr in next. 45 dc.", string(Translate([]byte("Row 1: 1 s c in 2nd ch, d c in each s c, 2 h d c in next. 45 s c."), stitch.US, stitch.UK)))
 }
+
+// What old and new leaflets call the plain stitches beside the standard's short names, and the words beside it that tell the stitch they
+// are made of; common practice in both countries.
+func TestNamesBesideTheStandardTurnToo(t *testing.T) {
+	for us, uk := range map[string]string{
+		"1 single in 2nd ch, 1 double in each of next 3 singles, 2 half doubles": "1 double in 2nd ch, 1 treble in each of next 3 doubles, 2 half trebles",
+		"work in doubles, 3 rows of double. Double in each st":                   "work in trebles, 3 rows of treble. Treble in each st",
+		"Abbreviations: sc = single; dc = double; tr = treble":                   "Abbreviations: dc = double; tr = treble; dtr = double treble",
+		"Sc = Single Crochet, Hdc = Half Double Crochet":                         "Dc = Double Crochet, Htr = Half Treble Crochet",
+		"esc, ehdc, edc, exsc, fsc, fhdc, fdc, revsc":                            "edc, ehtr, etr, exdc, fdc, fhtr, ftr, revdc",
+		"dc dec, (1 sc dec), hdc inc":                                            "tr dec, (1 dc dec), htr inc",
+		"dtr in next, trtr in next":                                              "trtr in next, qtr in next",
+		"front post double crochet, Back Post Double Crochet":                    "raised front treble crochet, Raised Back Treble Crochet",
+		"1 s.c. in ring": "1 d.c. in ring",
+	} {
+		assert.Equal(t, uk, string(Translate([]byte(us), stitch.US, stitch.UK)))
+		assert.Equal(t, us, string(Translate([]byte(uk), stitch.UK, stitch.US)))
+	}
+	for uk, us := range map[string]string{
+		"1 h.tr., 1 d.tr., 1 t.tr., 1 dbl tr, 1 half tr": "1 hdc., 1 tr., 1 dtr., 1 tr, 1 hdc",
+		"rtrf, rtrb, raised treble front":                "FPdc, BPdc, front post double crochet",
+		"1 tr. into next tr., 1 d.c. in sp.":             "1 dc. into next dc., 1 s.c. in sp.",
+	} {
+		assert.Equal(t, us, string(Translate([]byte(uk), stitch.UK, stitch.US)))
+	}
+}
+
+// Plain English, needles and yarns are no stitches.
+func TestPlainWordsStay(t *testing.T) {
+	for _, same := range []string{
+		"double knitting yarn, double-pointed needles, a double strand of floss", "Hold the yarn double in this part; fold the hem double.",
+		"Double the length, treble the amount, a single stitch, single rib and double rib", "It will double in size. Size: Double. Half the stitches",
+		"You may skip to the edging; don't skip this step.", "Gauge/Tension: 16 sts", "skip (miss) the next one", "Keep an even tension. 12 gauge wire",
+	} {
+		assert.Equal(t, same, string(Translate([]byte(same), stitch.US, stitch.UK)), "to UK")
+		assert.Equal(t, same, string(Translate([]byte(same), stitch.UK, stitch.US)), "to US")
+	}
+	assert.Equal(t, "Miss Marsh made it; skip 2 sts", string(Translate([]byte("Miss Marsh made it; miss 2 sts"), stitch.UK, stitch.US)))
+}
+
+func TestUKNamesBesideTheStandardAreRead(t *testing.T) {
+	for _, name := range []string{"edc", "exdc", "etr", "ehtr", "extended treble", "extended double crochet", "reverse dc", "revdc", "spike dc",
+		"raised treble front", "raised double crochet back", "dbl tr", "tr tr", "qtr", "quadruple treble"} {
+		src := "Terms: UK\nNotes: 1 ch at the beginning does not count as a st.\n21 ch.\nRow 1: Dc in 2nd ch from hook and in each ch to end, turn. (20 dc)\nRow 2: 1 ch, 1 " + name +
+			" in each st to end, turn. (20 sts)\nRow 3: 1 ch, dc2tog, dc to end. (18 sts)\n"
+		rep := Check(Read("t", []byte(src), Options{}), Options{})
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, name)
+		if assert.Len(t, rep.Findings, 1, name) {
+			assert.Equal(t, "the row makes 19 stitches, not 18", rep.Findings[0].Message, name)
+		}
+	}
+}

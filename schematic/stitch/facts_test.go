@@ -33,7 +33,7 @@ func TestHeightsAndTurningChains(t *testing.T) {
 		high float64
 		turn int
 	}{
-		"sc": {1, 1}, "hdc": {1.5, 2}, "dc": {2, 3}, "tr": {3, 4}, "dtr": {4, 5}, "slst": {0.3, 0}, "ch": {0.4, 0}, "picot": {0.5, 0},
+		"sc": {1, 1}, "hdc": {1.5, 2}, "dc": {2, 3}, "tr": {3, 4}, "dtr": {4, 5}, "trtr": {5, 6}, "slst": {0.3, 0}, "ch": {0.4, 0}, "picot": {0.5, 0},
 		"dc3tog": {2, 3}, "hdc2tog": {1.5, 2}, "FPtr": {3, 4}, "BPdc": {2, 3}, "cl": {2, 0}, "bobble": {2, 0}, "pc": {2, 0}, "puff": {1.5, 0},
 		"k": {1, 0}, "yo": {1, 0}, "k2tog": {1, 0},
 	} {
@@ -140,12 +140,12 @@ func TestTheStitchThatAFabricIsWorkedIn(t *testing.T) {
 }
 
 func TestWordsOfOneSetAreNotOfTheOther(t *testing.T) {
-	for w, want := range map[string]Terms{"Miss": UK, "missed": UK, "trtr": UK, "single crochet": US, "sc2tog": US, "htr2tog": UK} {
+	for w, want := range map[string]Terms{"Miss": UK, "missed": UK, "qtr": UK, "single crochet": US, "sc2tog": US, "htr2tog": UK} {
 		got, ok := Only(w)
 		require.True(t, ok, w)
 		assert.Equal(t, want, got, w)
 	}
-	for _, w := range []string{"ss", "sl st", "bobble", "k2tog", "chain", "marzipan"} {
+	for _, w := range []string{"ss", "sl st", "bobble", "k2tog", "chain", "marzipan", "trtr"} {
 		_, ok := Only(w)
 		assert.False(t, ok, w)
 	}

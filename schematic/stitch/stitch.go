@@ -124,6 +124,7 @@ var plain = []Stitch{
 	{ID: "dc", US: "double crochet", UK: "treble crochet", USAbbr: "dc", UKAbbr: "tr", Uses: 1, Makes: 1, Height: 2, Turn: 3, Key: "dc"},
 	{ID: "tr", US: "treble crochet", UK: "double treble crochet", USAbbr: "tr", UKAbbr: "dtr", Uses: 1, Makes: 1, Height: 3, Turn: 4, Key: "tr"},
 	{ID: "dtr", US: "double treble crochet", UK: "triple treble crochet", USAbbr: "dtr", UKAbbr: "trtr", Uses: 1, Makes: 1, Height: 4, Turn: 5, Key: "dtr"},
+	{ID: "trtr", US: "triple treble crochet", UK: "quadruple treble crochet", USAbbr: "trtr", UKAbbr: "qtr", Uses: 1, Makes: 1, Height: 5, Turn: 6, Key: "trtr"},
 }
 
 // single are crochet stitches that count as one, of several legs in one place.

@@ -9,7 +9,7 @@ import (
 
 // The conversion chart of the yarn standard (Craft Yarn Council), from memory.
 func TestUSAndUKNamesAreThoseOfTheConversionChart(t *testing.T) {
-	for us, uk := range map[string]string{"sl st": "ss", "sc": "dc", "hdc": "htr", "dc": "tr", "tr": "dtr", "dtr": "trtr"} {
+	for us, uk := range map[string]string{"sl st": "ss", "sc": "dc", "hdc": "htr", "dc": "tr", "tr": "dtr", "dtr": "trtr", "trtr": "qtr"} {
 		s, ok := Lookup(us, US)
 		require.True(t, ok, us)
 		assert.Equal(t, uk, s.Abbr(UK))

@@ -42,6 +42,9 @@ func phrases(t Terms) map[string]*Stitch {
 			b := byIDIn(t, s.Base)
 			put(side+b, s)
 			put("raised "+side[:len(side)-6]+" "+b, s)
+			name, end := s.Plain().Name(t), " "+strings.Fields(side)[0]
+			put("raised "+name+end, s)
+			put("raised "+strings.TrimSuffix(name, " crochet")+end, s)
 			put("r"+side[:1]+b, s) // rftr and the like, and rtrf as UK lists have it (from memory)
 			put("r"+b+side[:1], s)
 		}
@@ -50,6 +53,8 @@ func phrases(t Terms) map[string]*Stitch {
 		put("triple crochet", byID()["tr"])
 		put("trc", byID()["tr"])
 		put("d tr c", byID()["dtr"])
+		put("tr tr", byID()["trtr"])
+		put("ttr", byID()["trtr"])
 		put("hdc dec", byID()["hdc2tog"])
 		put("sc dec", byID()["sc2tog"])
 		put("dc dec", byID()["dc2tog"])
@@ -57,6 +62,11 @@ func phrases(t Terms) map[string]*Stitch {
 		put("sl st", byID()["slst"]) // used in both
 		put("half treble", byID()["hdc"])
 		put("ttr", byID()["dtr"])
+		put("tr tr", byID()["dtr"])
+		put("dbl tr", byID()["tr"])
+		put("dble tr", byID()["tr"])
+		put("quad tr", byID()["trtr"])
+		put("quadtr", byID()["trtr"])
 	}
 	put("ss", byID()["slst"])
 	return m

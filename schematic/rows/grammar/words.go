@@ -127,6 +127,15 @@ func (m nameTable) put(s *stitch.Stitch, names ...string) {
 	}
 }
 
+// besideUK are the UK names of stitches that the standard's list has not, by their US names.
+var besideUK = map[string]string{
+	"rsc": "rdc revdc reversedc reversedoublecrochet", "spikesc": "spikedc longdc",
+	"esc": "edc exdc extendeddc extendeddoublecrochet", "ehdc": "ehtr exhtr extendedhtr extendedhalftreble extendedhalftreblecrochet",
+	"edc": "etr extr extendedtr extendedtreble extendedtreblecrochet",
+	"fsc": "fdc foundationdc foundationdoublecrochet", "fhdc": "fhtr foundationhtr foundationhalftreble foundationhalftreblecrochet",
+	"fdc": "ftr foundationtr foundationtreble foundationtreblecrochet",
+}
+
 func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
 	m := nameTable{}
 	run := strings.NewReplacer(" ", "", "-", "", ".", "", ",", "")
@@ -138,6 +147,9 @@ func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
 	}
 	if t == stitch.UK {
 		m.put(stitch.ByID("sc"), "double", "doubles")
+		for us, uk := range besideUK {
+			m.put(counted()[us], strings.Fields(uk)...)
+		}
 	}
 	for w, abbr := range olden {
 		if s := m[abbr]; s != nil {
@@ -147,7 +159,7 @@ func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
 	for w, s := range counted() {
 		m.put(s, w)
 	}
-	for _, id := range []string{"sc", "hdc", "dc", "tr", "dtr"} {
+	for _, id := range []string{"sc", "hdc", "dc", "tr", "dtr", "trtr"} {
 		m.decreases(id, t)
 		m.posts(id, t)
 	}
