@@ -53,9 +53,11 @@ func (s *sequence) countAs(g []ins.StitchGroup, to int) ins.Item {
 	return &stated{groups: g}
 }
 
-// isCount reports whether a list of counts that ends at to is one of the row, and is not told of a needle: with 19 sts, will hold.
+// isCount reports whether a list of counts that ends at to is one of the row, and is not told of a needle: with 19 sts, will hold; or the
+// slip stitch that closes a round: 12 sc in ring. 1 ss, 1 ch.
 func (s *sequence) isCount(g []ins.StitchGroup, to int, firm bool) bool {
-	return !(s.at(to).Is(",") && s.at(to+1).Is("will")) && s.meansCount(g, to, firm)
+	k := g[0].Unit.Stitch
+	return (firm || k == nil || k.ID != "slst") && !(s.at(to).Is(",") && s.at(to+1).Is("will")) && s.meansCount(g, to, firm)
 }
 
 // parted reports whether the sign before what is read parts a count from a row. A place from which the row goes on does not:

@@ -260,10 +260,12 @@ var cores = []form{
 	}},
 	{rule: "core", pattern: "$rem/unused/free/other/front/back loop/loops/lp/lps of [each/every] [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in remaining loop of next 5 ch", build: at(ins.InNext)},
 	{rule: "core", pattern: "join/joining [at/in/on/of] [top] [of] [$tch] [{n:chaincalled}] [{tail}]", meaning: "the top of the turning chain", example: "dc in join at top of ch-3", build: func(m *match) any {
-		if m.said("joining") && !slices.ContainsFunc(m.p.t[:m.from-1], func(t text.Token) bool { return t.Is("in", "into", "over") }) { // s c in joining, where the round begins
-			return same(m)
+		if firstPlace(m) && m.p.at(m.from-1).Is("in", "into") && !m.p.at(m.from-2).Is("st", "slst", "ss") { // s c in joining, where the round begins
+			return whereBegun(m)
 		}
-		return top(m)
+		pl := top(m).(ins.Place)
+		pl.Start = m.p.line.IsRow()
+		return pl
 	}},
 	{rule: "core", pattern: "([$tch] {n:chaincalled} | {j:kind}) and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", when: tests{after("between")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
@@ -330,7 +332,10 @@ var cores = []form{
 	{rule: "core", pattern: "first [one]", meaning: "the first stitch", example: "2 sc in first, sc in each st across", when: tests{endsOrKind("pg", "then"), crochet}, build: func(m *match) any { return ins.Place{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}} }},
 	{rule: "core", pattern: "{n:num} first {u:unit} [{tail}]", meaning: "the first stitches", example: "sc in the 3 first sts", build: at(ins.InFirst)},
 	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around", build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
-	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
+	{rule: "core", pattern: "(same/that/this/joined/joining [first/beg/beginning/starting] {u:unit} | first same {u:unit}) [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
+	{rule: "core", pattern: "[same] {u:unit} [as/from/that/where/in] [which/where] (you/yarn [were/was/have] joined/began/started/slipped/attached [in/into/to/at] | {n:chaincalled} comes/goes/starts/begins/is/was/sits/stands/rises [up] [from/in/on/out] [of])", meaning: "the place in which the round begins", example: "Rnd 2: Ch 3, dc in st where you joined, 2 dc in each st around", when: tests{crochet, inRow}, build: whereBegun},
+	{rule: "core", pattern: "{u:unit} below/under/underneath {n:chaincalled}", meaning: "the place in which the round begins", example: "Rnd 2: Ch 3, dc in st below ch 3, 2 dc in each st around", when: tests{crochet, inRow}, build: whereBegun},
+	{rule: "core", pattern: "(base of same {u:unit} | sl/slip {u:unit} of join/joining)", meaning: "the place in which the round begins", example: "Rnd 2: Ch 3, dc in base of same st, 2 dc in each st around", when: tests{crochet, inRow}, build: whereBegun},
 	{rule: "core", pattern: "(that/this same {u:unit} | that/this/same {b:bracketed} $sp) [{tail}]", meaning: "the place worked into last", example: "9 dc in that same ch-4 sp", build: same},
 	{rule: "core", pattern: "same place/position [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
@@ -376,6 +381,7 @@ var cores = []form{
 	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | beg/beginning/starting {n:chaincalled} | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
 	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] ({n:chaincalled} | {ord} ch) [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
 	{rule: "core", pattern: "{o:ord} $ch/$st of [$tch/last] ($ch | tch | t $ch | turning)", meaning: "the top of the turning chain", example: "dc in 4th ch of beg ch", build: top},
+	{rule: "core", pattern: "$center of [$tch/this/that] {n:chaincalled} [$ring]", meaning: "the ring", example: "Rnd 1: Ch 4, join with sl st. Into the middle of ch 4: ch 3, 11 dc", when: tests{crochet, behindRing}, build: func(*match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
 	{rule: "core", pattern: "$center of [$next/same/first/each/last/this/that] {u:unit} [{tail}]", meaning: "the middle of a chain space", example: "sl st to center of next ch-5 loop",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
@@ -492,6 +498,13 @@ func lastOf(m *match) any {
 
 func same(m *match) any {
 	return ins.Place{Kind: ins.InSame, N: ins.N(1), Unit: value[ins.Unit](m, "u"), Start: m.saysStart()}
+}
+
+// whereBegun is the place in which the round began.
+func whereBegun(m *match) any {
+	pl := same(m).(ins.Place)
+	pl.Start = true
+	return pl
 }
 
 // whereJoined reports whether the place that is read is the first that is named behind the one in which yarn is joined: join red in

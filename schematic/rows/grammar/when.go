@@ -61,6 +61,17 @@ func firstPlace(m *match) bool {
 	return !slices.ContainsFunc(m.p.t[:max(m.from-1, 0)], func(t text.Token) bool { return t.Is("in", "into", "next", "each", "across", "around") })
 }
 
+// behindRing reports whether no more than a chain and its join stand before it in its line.
+func behindRing(m *match) bool {
+	for i := range m.p.t[:m.from] {
+		v, to := m.p.named("kind", i)
+		if k, ok := v.(thing); to > i && ok && (k.Kind == nil || k.Kind.ID != "ch" && k.Kind.ID != "slst") {
+			return false
+		}
+	}
+	return m.from > 2
+}
+
 // Where it stands: opens and ends are the ends of the line, the others the words beside it or at its own ends.
 
 func opens(m *match) bool { return m.from == 0 }

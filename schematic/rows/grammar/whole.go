@@ -499,6 +499,8 @@ var statements = []form{
 		build: func(m *match) any {
 			j := &ins.Join{}
 			if c, ok := m.get("c").(ins.Place); ok {
+				o, _ := m.get("o").(int)
+				j.First = c.Unit.Stitch != nil && (c.Kind == ins.InFirst || o == 1)
 				if c.Kind == ins.InTop {
 					j.Chain = c.Unit.Size
 				}
@@ -692,7 +694,8 @@ var statements = []form{
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals"},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end"},
 	{rule: "neutral", pattern: "between $row {n:num} and/& {m:num}", meaning: "where a thing is put", example: "Place them centered, between rounds 18 and 19", when: tests{endsOrKind("p"), no(inRow)}},
-	{rule: "neutral", pattern: "(magic/amigurumi ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [an] [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", when: tests{no(beforeKind("n")), no(before("in", "of"))}, build: func(m *match) any { return &ins.Join{Name: "ring"} }},
+	{rule: "neutral", pattern: "[make/start/begin] [with] (slip/slide knot | slipknot) [on hook] [and/,/.] [then]", meaning: "the loop on the hook", example: "Rnd 1: Make a slip knot, ch 2, 6 sc in first ch", when: tests{crochet, opens, before("ch", "chain")}},
+	{rule: "neutral", pattern: "([make/create/form/start/begin] [with] magic/amigurumi/sliding/adjustable ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make/create/form [an] [slip] ring/circle/loop/knot | [make/create/form/start/begin] [with] mr | mc) [(// | or) [use] (ch/chain {n:num} | {n:num} ch/chain) [$st] method/start/ring]", meaning: "the ring", example: "Make a magic ring", when: tests{no(beforeKind("n")), no(before("in", "of"))}, build: func(m *match) any { return &ins.Join{Name: "ring"} }},
 	{rule: "neutral", pattern: "working/work [only] in/into {u:unit} only", meaning: "which stitches are worked into", example: "Rnd 3: As Rnd 2, working into dc only"},
 	{rule: "neutral", pattern: "you should/will/are/may [now] (be/see/notice/arrive/return | have returned) {x:stretch}", meaning: "where one is then", example: "Rnd 3: Ch 3, dc in each st around, you should be back to the 3 chains you started with, sl st in top of ch-3"},
 	{rule: "neutral", pattern: "working/work [in] front/back of [last/these/those/previous/skipped/just] [{n:num}] [just] [skipped] [{u:unit}] [just] [worked/made]", meaning: "before or behind what later stitches go", example: "Row 3: Ch 3, skip next 2 sts, dc in next 2 sts, working in front of last 2 sts, dc in 2 skipped sts, dc in each st to end", when: tests{either(has("n"), has("u"))}},
@@ -704,7 +707,7 @@ var statements = []form{
 	{rule: "join", pattern: "(sc/hdc/dc) join to/into (first/1st/{o:ord}) $st/{k:kind}", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in same st, ch 3, (sc in next st, ch 3) around, sc join to 1st st", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "[close/finish] [with] ([a] needle join | nj)", meaning: "the round is joined", example: "Rnd 2: 2 dc in each st around, NJ", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches"},
-	{rule: "stitch", pattern: "[make/form/create] (mr/mc | [adjustable/magic/amigurumi/sliding/slip] ring/circle/loop) [with/of/into/in/and] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
+	{rule: "stitch", pattern: "([make/form/create] (mr/mc | [adjustable/magic/amigurumi/sliding/slip] ring/circle/loop) [with/of/into/in/and/:] {n:num} [{k:kind}] | {n:num} {k:kind} mr/mc)", meaning: "stitches into a ring", example: "MR 6", when: tests{crochet},
 		build: func(m *match) any {
 			k := stitch.ByID("sc")
 			if t, ok := m.get("k").(thing); ok && t.Kind != nil {
@@ -1436,7 +1439,7 @@ func join(m *match) any {
 	}
 	j := &ins.Join{}
 	if t, ok := m.get("to").(*ins.Join); ok {
-		j.Chain, j.Nth = t.Chain, t.Nth
+		j.Chain, j.Nth, j.First = t.Chain, t.Nth, t.First
 	}
 	if x, ok := m.get("x").(string); ok {
 		j.Name = x

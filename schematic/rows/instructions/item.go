@@ -88,6 +88,7 @@ type (
 		Name  string // ring, round, or nothing
 		Chain Num    // the chain that it names
 		Nth   Num    // the chain of it that is joined to
+		First bool   // it names the first stitch of a kind
 	}
 	// Leave leaves stitches unworked: N, or all that are left.
 	Leave struct {

@@ -79,6 +79,13 @@ func endOfRow(tail []ins.Item) bool {
 	return true
 }
 
+// stands reports whether the chain at the beginning of a row counts. It does not where it is one chain, and a round of which no count is
+// stated is joined to its first stitch: ch 1, … join to first sc.
+func (w *work) stands(n *ins.Chain, k int) bool {
+	besides := k == 1 && !w.counted && n.Count.How == ins.Unsaid && w.endsIn != nil && w.endsIn.First
+	return !besides && w.counts(n.Count, k, false, n.At) == ins.CountsAsStitch
+}
+
 // start works the chain at the beginning of a row: it counts or not, as the text
 // says; where nothing says, as the reading takes it. Tail is the row behind it.
 func (w *work) start(n *ins.Chain, tail []ins.Item) {
@@ -94,7 +101,7 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 		top = 0
 	}
 	n = beforeGaps(beforeMesh(n, k, tail), k, tail)
-	if top == 0 && w.counts(n.Count, k, false, n.At) != ins.CountsAsStitch {
+	if top == 0 && !w.stands(n, k) {
 		w.freeChain = k
 		if w.g != nil && w.quiet == 0 {
 			w.g.uncounted(k)

@@ -216,6 +216,9 @@ func (w *work) placesNeed(list []ins.Place) (used int, last, ok bool) {
 	for i := range list {
 		switch p := &list[i]; p.Kind {
 		case ins.InLast, ins.InTop:
+			if p.Start && w.round && w.travel == 0 { // in join, where the round began
+				continue
+			}
 			last = true
 			if w.takes(p) {
 				used += w.count(p.N)

@@ -185,3 +185,48 @@ func TestTwoTogetherBehindAnArchAreAClusterInOneStitch(t *testing.T) {
 	_, kinds, _ := lastRow(t, "Terms: US\nMagic ring.\nRound 1: Ch 1, 8 sc in ring, join.\nRound 2: Ch 3, dc in next sc, *ch 2, dc2tog over next 2 sc; rep from * around, ch 2, join.\n")
 	assert.Equal(t, map[string]int{"dc": 1, "dc2tog": 3}, kinds)
 }
+
+// Counted by hand: 12 double crochet in the ring, two in each.
+func TestWhereARoundBeganHasManyNames(t *testing.T) {
+	const below = "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st to top of ch 3.\nRnd 2: Ch 3, "
+	for _, words := range []string{
+		"dc in that first st, 2 dc in each st around", "1 more dc in same first st, 2 dc in each st around", "dc in join, 2 dc in each st around",
+		"dc in the st where you joined, 2 dc in each st around", "dc in same st ch 3 comes from, 2 dc in each st around", "dc in st below ch 3, 2 dc in each st around",
+		"2 dc in each st around, dc in join", "2 dc in next 11 sts, dc in join at top of ch-3", "2 dc in next 11 sts, dc in the st where you began", "2 dc in next 11 sts, dc in sl st of join",
+	} {
+		row, kinds, _ := lastRow(t, below+words+", join with sl st to 3rd ch.\n")
+		assert.Equal(t, 23, kinds["dc"], words)
+		assert.Empty(t, row.Amiss, words)
+	}
+}
+
+// Counted by hand: 6 in the ring, joined without a word of where.
+func TestARingIsTakenUpInManyWays(t *testing.T) {
+	for _, words := range []string{
+		"Rnd 1: MR, ch 1, 6 sc, ss to first sc.", "Rnd 1: Create a magic ring. Ch 1, 6 sc, sl st in first sc.", "Rnd 1: 6 sc MR, sl st.", "Rnd 1: MR: 6 sc, join.", "Rnd 1: 6 sc in magic ring. 1 ss, 1 ch.",
+		"Rnd 1: Slip knot, ch 2, 6 sc in first ch, join.", "Rnd 1: Ch 4, join with sl st. Into the middle of ch 4: ch 1, 6 sc, sl st to first sc.", "Make a sliding loop.\nRnd 1: Ch 1, 6 sc in loop, join.",
+		"Create a mr or use the ch 4 method.\nRnd 1: Ch 1, 6 sc, ss to first sc.",
+	} {
+		row, kinds, _ := lastRow(t, "Terms: US\n"+words+"\n")
+		assert.Equal(t, 6, kinds["sc"], words)
+		assert.True(t, row.Joined, words)
+	}
+}
+
+// Counted by hand: 12 below, one worked in, five times two of the rest; the last one is passed and the slip stitch joins.
+func TestARepeatEndsInTheSlipStitchThatJoins(t *testing.T) {
+	_, kinds, _ := lastRow(t, "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st to top of ch 3.\nRnd 2: 3 sc in same st as join, sl st in same st, *skip next st, sl st in next st, 3 sc in same st, sl st in same st; rep from * around, join.\n")
+	assert.Equal(t, map[string]int{"sc": 18, "slst": 11}, kinds)
+}
+
+// 11 below: 10 behind the first, of which one is kept; 9 are no pairs.
+func TestARepeatUpToAStitchThatDoesNotComeOutIsTold(t *testing.T) {
+	g := graph(t, "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 10 dc in ring, join with sl st to top of ch 3.\nRnd 2: Ch 3, dc in same st, *ch 3, skip 1 st, 2 dc in next st; rep from * until 1 st remains, ch 3, join.\n")
+	assert.NotEmpty(t, g.Rows[len(g.Rows)-1].Amiss)
+}
+
+// A round that is joined to its first single crochet has no stitch in its one chain.
+func TestOneChainBesideTheFirstStitchIsNone(t *testing.T) {
+	row, _, _ := lastRow(t, "Terms: US\nMake a magic ring.\nRnd 1: Ch 1, 11 sc in ring, join with sl st to first sc.\nRnd 2: Ch 3, dc in same st, dc in next st, *2 dc in next st, dc in next st; rep from * around, join.\n")
+	assert.Len(t, row.Stitches, 17)
+}

@@ -323,7 +323,7 @@ type ending struct {
 // endsOtherwise works the last time of a repeat, which is not like the others: the first way that it may end in gives what is worked
 // of it. It reports false if there is none.
 func (w *work) endsOtherwise(e ending) bool {
-	for _, way := range []func(ending) []ins.Item{w.toldLast, w.passesFirst, w.joinsOver, w.comesBack, w.endsEarly, w.endsWider, w.ledIn} {
+	for _, way := range []func(ending) []ins.Item{w.toldLast, w.slipsAround, w.passesFirst, w.joinsOver, w.comesBack, w.endsEarly, w.endsWider, w.ledIn} {
 		if list := way(e); list != nil {
 			w.seq(w.withoutTold(list, e.tail), 0)
 			return true
@@ -696,7 +696,7 @@ func (w *work) toldLast(e ending) []ins.Item {
 // ch 3, dc in same st, *dc in next 2 sts, 2 dc in next st; rep from * around.
 func (w *work) ledIn(e ending) []ins.Item {
 	k := len(e.body) - 1
-	if !e.led || !w.round || k < 1 || e.rest == 0 || e.rest != e.per-1 {
+	if !e.led || !w.round || k < 1 || e.rest == 0 || e.rest != e.per-1 || e.keep > 0 {
 		return nil
 	}
 	if st, ok := e.body[k].(*ins.Stitch); !ok || !st.Inc && (len(st.Places) != 1 || st.Places[0].Kind != ins.InNext || w.count(st.N) < 2) {
@@ -706,6 +706,20 @@ func (w *work) ledIn(e ending) []ins.Item {
 		return nil
 	}
 	return e.body[:k]
+}
+
+// slipsAround is what a repeat passes before its slip stitch to the next stitch, where that is the one in which the round began: 3 sc in same
+// st, *skip next st, sl st in next st, 3 sc in same st; rep from * around, join.
+func (w *work) slipsAround(e ending) []ins.Item {
+	k := w.fills(e.n.Body, e.rest)
+	if !w.round || e.times == 0 || k == 0 || k+1 >= len(e.n.Body) || e.keep > 0 || !goesInSame(e.n.Body[k+1:]) {
+		return nil
+	}
+	st, ok := e.n.Body[k].(*ins.Stitch)
+	if !ok || st.Kind == nil || st.Kind.ID != "slst" || len(st.Places) != 1 || st.Places[0].Kind != ins.InNext {
+		return nil
+	}
+	return e.n.Body[:k]
 }
 
 // passesFirst is a stretch once more over the last space of a round, without the stitches that it passes at its
@@ -762,7 +776,7 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	if size, ok := w.spaceIn(body); ok && times > 0 && !w.spaceBefore(size, 0) { // no space is left: the rest lies behind the last one
 		return
 	}
-	if w.round && times > 0 && w.joinedBefore(body, rest, per) {
+	if w.round && times > 0 && keep == 0 && w.joinedBefore(body, rest, per) {
 		w.behind(keep)
 		return
 	}

@@ -215,7 +215,7 @@ func (w *work) archStands() bool {
 
 // stitch works n.N stitches of a kind in its places.
 func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
-	if w.legs(n) || w.alongOwn(n, tail) || w.alongAdded(n) || w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
+	if w.legs(n) || w.alongOwn(n, tail) || w.alongAdded(n) || w.picotSlip(n) || w.closing(n, tail) || w.lastArch(n, tail) {
 		return
 	}
 	if n.Call != nil && n.Call.Mesh != nil {
@@ -267,6 +267,7 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item) {
 		w.emit(run{kind: kind, n: k * makes}, nil, n)
 		return
 	case kind.ID == "slst" && w.ends(tail): // 12 sc, sl st, ch 1
+		w.joins()
 		return
 	}
 	w.spaced = false
@@ -979,7 +980,7 @@ func (w *work) closesBelow(p *ins.Place) bool {
 }
 
 // closing reports whether n is the slip stitch that joins a round to its beginning.
-func (w *work) closing(n *ins.Stitch) bool {
+func (w *work) closing(n *ins.Stitch, tail []ins.Item) bool {
 	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned && !w.under && (n.Places[0].Kind != ins.InFirst || w.cur.left > 0) {
 		return false
 	}
@@ -989,12 +990,17 @@ func (w *work) closing(n *ins.Stitch) bool {
 	if left := w.cur.left - w.around; left > 0 && !w.pinned && !arch && !last && !(w.under && left == 1) {
 		return false
 	}
-	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && (u.Any() || u.Stitch != nil && w.round && w.count(n.Places[0].N) == 1) && w.cur.left == 0 {
+	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && (u.Any() || u.Stitch != nil && w.round && w.count(n.Places[0].N) == 1) && w.cur.left == 0 && !goesInSame(tail) {
 		w.closedRound = true
-		if w.g != nil && w.quiet == 0 && w.round {
-			w.g.cur.Joined, w.g.cur.Spiral = true, false
-		}
+		w.joins()
 		return true
 	}
 	return false
+}
+
+// joins tells the graph that the round is joined.
+func (w *work) joins() {
+	if w.g != nil && w.quiet == 0 && w.round {
+		w.g.cur.Joined, w.g.cur.Spiral = true, false
+	}
 }

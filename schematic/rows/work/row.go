@@ -638,12 +638,15 @@ func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
 	return behindTurn(behindWords(body)[1:]), l.Label != nil && l.Label.Next
 }
 
-// bareOnly reports whether a row of crochet has stitches, and names no place of any.
+// bareOnly reports whether a row of crochet has stitches, and names no place of any but of the slip stitch that closes it.
 func bareOnly(body []ins.Item) bool {
 	any := false
 	for _, n := range body {
 		switch n := n.(type) {
 		case *ins.Stitch:
+			if any && n.Kind != nil && n.Kind.ID == "slst" && intoBeginning(n) {
+				continue
+			}
 			if len(n.Places) > 0 || n.Kind == nil || n.Kind.Craft != stitch.Crochet || n.Kind.Uses != 1 {
 				return false
 			}

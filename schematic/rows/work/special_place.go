@@ -149,6 +149,9 @@ func (w *work) top(n ins.Item, p ins.Place) {
 		w.lastPos, w.spaced = w.cur.pos-1, false
 		w.foot(n, w.feet(w.lastPos))
 		return
+	case r == nil && p.Start && w.round && w.began: // in join, where the round began
+		w.foot(n, w.origin)
+		return
 	case r == nil:
 		w.doubtful("a stitch has no place left")
 		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is already used, or does not count", "take this out, or say that the turning chain counts as a stitch")

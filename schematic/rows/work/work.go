@@ -107,8 +107,12 @@ func (w *work) body(list []ins.Item) {
 		}
 	}
 	w.endsIn = w.joined
-	if p := lastPlace(list); w.endsIn == nil && w.round && p.Kind == ins.InTop {
+	switch p := lastPlace(list); {
+	case w.endsIn != nil || !w.round:
+	case p.Kind == ins.InTop:
 		w.endsIn = &ins.Join{Chain: p.Unit.Size, Nth: ins.N(p.Nth)}
+	case p.Kind == ins.InFirst && p.Unit.Stitch != nil:
+		w.endsIn = &ins.Join{First: true}
 	}
 	w.leadsOn = behindJoin(list)
 	if w.carry != nil {
