@@ -127,34 +127,3 @@ pieces:
     worked: in the round, from the hem
     sections: [{start from: [{piece: Mitten, part: thumb}, {add: 2}]}, {even: 12 rows}, gather]
 `
-
-// Two legs that are the two halves of a round would lie on each other: that is told, and what to do.
-func TestLegsThatAreHalvesOfARoundAreTold(t *testing.T) {
-	g := schematic.Work(given.Text(t, `version: 1
-pattern: Trousers
-terms: UK
-units: cm
-sizes: one
-gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
-pieces:
-  - piece: Trousers
-    worked: in the round, from the waist
-    sections:
-      - {cast on: 88, edge: waist}
-      - {even: 50 rows}
-      - divide:
-          - {part: Left leg, stitches: 44, sections: [{even: 1 row}]}
-          - {part: Right leg, stitches: 44, sections: [{even: 1 row}]}
-      - {join parts: [Left leg], round: yes}
-      - {even: 40 rows}
-      - {bind off: all, edge: cuff}
-      - {join parts: [Right leg], round: yes}
-      - {even: 40 rows}
-      - {bind off: all, edge: cuff}
-`), 0)
-	Dress(g)
-	assert.Nil(t, g.Worn)
-	require.Len(t, g.Findings, 1)
-	assert.Equal(t, "worn/not-flat", g.Findings[0].Kind)
-	assert.Contains(t, g.Findings[0].Fix, "on hold")
-}

@@ -528,7 +528,7 @@ func bounds(loops [][]pt) (lo, hi pt) {
 }
 
 func (a *assembly) piece(m *schematic.Made) {
-	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) || a.flatLegs(m) || a.opened(m) {
+	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) || a.dividedLegs(m) || a.flatLegs(m) || a.opened(m) {
 		return
 	}
 	if q := cmp.Or(a.slipper(m), a.layered(m)); q != nil {
@@ -570,21 +570,6 @@ func (a *assembly) piece(m *schematic.Made) {
 	if hasPanels {
 		a.lines(m)
 	}
-}
-
-// flatLegs leaves out a divided round of which a part lies as one half of it and becomes a round by itself, such as a leg: it would lie on its like. It reports whether there is one.
-func (a *assembly) flatLegs(m *schematic.Made) bool {
-	for _, s := range m.Piece.Sections {
-		t := s.Traits()
-		if !t.Closes || len(t.Joins) != 1 || legView(m, t.Joins[0].Part) == 0 {
-			continue
-		}
-		part := t.Joins[0].Part
-		a.hollow = append(a.hollow, hollow{m, part + " is half of the round that it is divided from, and 'join parts' makes it a round by itself",
-			fmt.Sprintf("put %s on hold, and begin a piece from it: that is drawn as worn", part)})
-		return true
-	}
-	return false
 }
 
 // layered is a round that is divided into two halves, of which one lies behind the other, such as the back of a bib: the one in front. Nil if it is none.

@@ -39,7 +39,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.holder(root)
 	case root.made.Kind == schematic.KindShawl || a.bordered() || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
 		t.span()
-	case root.made.Kind > schematic.KindBand && len(a.placed) > 1:
+	case root.made.Kind > schematic.KindBand && len(a.placed) > 1 && !a.skirtOfPieces(b):
 		t.outside(root)
 	case root.closed && (b == nil || b.kind == ""):
 		t.outside(root)
@@ -731,6 +731,9 @@ func (tk *taker) shaped(t *trunk, p *panel) {
 	}
 }
 
+// skirtOfPieces reports whether a trunk is that of a skirt with a front before its back.
+func (a *assembly) skirtOfPieces(t *trunk) bool { return t != nil && a.faced() && t.fromWaist() }
+
 // skirtOfPieces measures a skirt of fronts and backs: its waist, below its band, and its hem.
 func (tk *taker) skirtOfPieces(t *trunk) {
 	for _, e := range []struct {
@@ -747,6 +750,9 @@ func (tk *taker) skirtOfPieces(t *trunk) {
 		}
 		if !tk.unlike(t, e.name, e.y, l.X, r.X) {
 			tk.take(e.name, l, r, schematic.Horizontal, t.around(e.y, l.X, r.X), units.Num{})
+		}
+		for _, p := range t.panels {
+			tk.shaped(t, p)
 		}
 		for _, p := range t.panels { // the one that is wrapped over the other
 			if fl, fr := p.level(e.y, 0); p.face == front && sideWord(p.name) == "right" && t.wraps() {
@@ -781,7 +787,7 @@ func (t *trunk) panelsTop() float64 {
 func (t *trunk) fromWaist() bool {
 	return t.kind == "" && !slices.ContainsFunc(t.panels, func(p *panel) bool {
 		_, hi := box(p.drawn)
-		return !slices.ContainsFunc(p.drawn, func(s side) bool {
+		return p.made.Kind != schematic.KindSkirt && !slices.ContainsFunc(p.drawn, func(s side) bool {
 			return strings.EqualFold(s.name, "waist") && absf(s.a.Y-hi.Y) < close
 		})
 	})
@@ -1194,11 +1200,12 @@ func (tk *taker) limbs(root *panel) {
 	p := list[0]
 	lo, rh := box(root.drawn)
 	left, bottom := lo.X, lo.Y
+	own, _ := box(root.loop)
 	for _, q := range list {
-		l, _ := box(q.drawn)
+		l, _ := box(tk.a.tail(q).drawn)
 		lo = pt{X: min(lo.X, l.X), Y: min(lo.Y, l.Y)}
 	}
-	foot, _ := p.level(lo.Y, 0.01)
+	foot, _ := tk.a.tail(p).level(lo.Y, 0.01)
 	tk.take("length", foot, pt{X: left, Y: tk.bibs(root, rh.Y)}, schematic.Vertical, false, units.Num{})
 	named := func(name string) bool {
 		return slices.ContainsFunc(root.made.Measures, func(m schematic.Measure) bool { return m.Name == name })
@@ -1221,9 +1228,18 @@ func (tk *taker) limbs(root *panel) {
 	} else {
 		name += " length"
 	}
-	tk.take(name, pt{X: p.corner(inner.X, l.Y), Y: l.Y}, pt{X: p.corner(inner.X, h.Y), Y: h.Y}, schematic.Vertical, false, units.Num{})
+	top := pt{X: p.corner(inner.X, h.Y), Y: h.Y}
+	p = tk.a.tail(p)
+	l, _ = box(p.drawn)
+	tk.take(name, pt{X: p.corner(inner.X, l.Y), Y: l.Y}, top, schematic.Vertical, false, units.Num{})
+	if p.leg && p.halved { // folded: what shows is half of it
+		l, r := p.level(l.Y, 0.01)
+		i := slices.IndexFunc(p.drawn, func(s side) bool { return near(s.a, l) })
+		tk.take(leg+" "+cmp.Or(strings.ToLower(p.drawn[i].name), "cuff"), l, r, schematic.Horizontal, true, units.Num{})
+	}
 	for _, m := range p.made.Measures {
 		switch name := leg + " " + p.edgeOf(m); {
+		case p.leg && p.halved:
 		case m.View != p.view || !m.Main || m.Axis != schematic.Horizontal:
 		case p.holds(m.A, m.B):
 			tk.take(name, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
@@ -1239,7 +1255,7 @@ func (tk *taker) limbs(root *panel) {
 		case m.Axis == schematic.Horizontal && !named("hip") && absf(root.spot(m.A).Y-bottom) < 1: // the legs hang from it
 			name = "hip"
 		}
-		if m, ok := root.withoutTurned(m); ok && m.View == root.view && m.Main && !root.acrossSlit(m.A, m.B) {
+		if m, ok := root.withoutTurned(m); ok && m.View == root.view && root.holds(m.A, m.B) && min(m.A.Y, m.B.Y) > own.Y-close && m.Main && !root.acrossSlit(m.A, m.B) {
 			tk.take(name, root.spot(m.A), root.spot(m.B), m.Axis, m.Around, m.Length)
 		}
 	}

@@ -127,7 +127,7 @@ func (a *assembly) trunk() bool {
 	}
 	p := root.panel
 	if p.made.Kind == schematic.KindShawl && len(a.protos) == 1 && len(a.strips) == 0 && !p.made.Round && !p.made.Views[p.view].Panel {
-		p.laidOut()
+		p.laidOut(a.g.Pattern.Gauges)
 	}
 	a.settle(p, p.standing(), nil, nil)
 	a.oneOf(root)
@@ -337,7 +337,7 @@ func (a *assembly) fit(q *proto) fit {
 func (a *assembly) chains(q *proto, keys map[string]bool) []*chain {
 	var all []*chain
 	for _, p := range a.placed {
-		if p.face != back && (p.made != q.made || p.view != q.view || q.share) {
+		if p.face != back && (p.made != q.made || p.view != q.view || q.share || q.leg) {
 			own := maps.Clone(keys)
 			maps.DeleteFunc(own, func(k string, _ bool) bool { return !binds(k, q.panel, p) })
 			all = append(all, p.ways(own)...)
@@ -579,7 +579,7 @@ func (a *assembly) reaches(q *proto, s *side) bool {
 		if o.panel != q.panel && o.face != back && o.made != q.made && sharesKey(o.loop, keys) {
 			return true
 		}
-		if o.panel != q.panel && o.face != back && o.made == q.made && o.view != q.view && sharesKey(o.loop, keys) {
+		if o.panel != q.panel && o.face != back && o.made == q.made && (o.view != q.view || q.leg) && sharesKey(o.loop, keys) {
 			return true
 		}
 		if o.share && o.panel != q.panel && o.face != back && sharesKey(o.loop, keys) {
@@ -826,7 +826,7 @@ func (p *panel) pairs(o *panel) []pair {
 		best, unlike := keyedRun{}, math.Inf(1)
 		for _, s := range keyedRuns(o.drawn) {
 			same := r.key == s.key && (along > 0 || strings.HasPrefix(r.key, "held ")) && binds(r.key, p, o) && along*dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0
-			if by := absf(dist(r.a, r.z) - dist(s.a, s.z)); same && by < unlike {
+			if by := (pair{r, s}).unlike(); same && by < unlike {
 				best, unlike = s, by
 			}
 		}
@@ -834,11 +834,17 @@ func (p *panel) pairs(o *panel) []pair {
 			out = append(out, pair{r, best})
 		}
 	}
-	return out
+	// An edge that short rows part has several runs for one of its partner: the most alike is laid there.
+	return slices.DeleteFunc(slices.Clone(out), func(q pair) bool {
+		return slices.ContainsFunc(out, func(r pair) bool { return r.on == q.on && r.unlike() < q.unlike() })
+	})
 }
 
 // pair is a run of a panel and that which it is to lie over.
 type pair struct{ own, on keyedRun }
+
+// unlike is by how much one of the two is longer.
+func (q pair) unlike() float64 { return absf(dist(q.own.a, q.own.z) - dist(q.on.a, q.on.z)) }
 
 // move brings the run onto its partner: as high as its lower end and, where ribs draw in otherwise, beside its upper end, which is the
 // underarm; its middle if it is level.

@@ -9,8 +9,8 @@ import (
 )
 
 // laidOut lays a shawl of one panel out, as it is blocked or with its wingspan level.
-func (p *panel) laidOut() {
-	if q := p.blocked(); q != nil {
+func (p *panel) laidOut(gauges []schematic.Gauge) {
+	if q := p.blocked(p.shapedAcross(gauges)); q != nil {
 		*p = *q
 		return
 	}
@@ -46,7 +46,7 @@ const mostBlocked = 0.45
 
 // blocked is a shawl from the middle of its upper edge as it is blocked: what is cast on lies in one straight line with both of its sides, which
 // the row ends of a half disc are, and its rows lie in arcs below. Nil if the last of them would be longer or shorter than it is by too much.
-func (p *panel) blocked() *panel {
+func (p *panel) blocked(across [][2]float64) *panel {
 	if !p.made.Bends() {
 		return nil
 	}
@@ -55,7 +55,7 @@ func (p *panel) blocked() *panel {
 	l, r := levelSpan(p, start)
 	half := (r - l) / 2
 	arc := func(y float64) []pt { // from the left
-		u, d := half+p.sideDown(y, rows), start-y
+		u, d := half+p.sideDown(y, rows, across), start-y
 		return arcOf(pt{X: -u}, pt{Y: -d}, pt{X: u})
 	}
 	last := arc(end)
@@ -81,8 +81,8 @@ func (p *panel) blocked() *panel {
 	return &q
 }
 
-// sideDown is how long the right side of a panel is from its beginning down to a height.
-func (p *panel) sideDown(y float64, rows bool) float64 {
+// sideDown is how long the right side of a panel is from its beginning down to a height. What is shaped across a row makes it no longer.
+func (p *panel) sideDown(y float64, rows bool, across [][2]float64) float64 {
 	start, _ := ends(p)
 	if rows {
 		return start - y
@@ -91,10 +91,31 @@ func (p *panel) sideDown(y float64, rows bool) float64 {
 	for i, s := range p.loop {
 		z := p.loop[(i+1)%len(p.loop)].a
 		if z.Y > s.a.Y+close && z.Y > y && s.a.X > p.middle() { // it runs upwards
-			long += dist(lerp(s.a, z, max(0, (y-s.a.Y)/(z.Y-s.a.Y))), z)
+			foot := lerp(s.a, z, max(0, (y-s.a.Y)/(z.Y-s.a.Y)))
+			share := 0.0
+			for _, c := range across {
+				share += max(0, min(z.Y, c[1])-max(foot.Y, c[0])) / (z.Y - foot.Y)
+			}
+			long += share*(z.Y-foot.Y) + (1-share)*dist(foot, z)
 		}
 	}
 	return long
+}
+
+// shapedAcross are the heights, each from its lower end, of the rows of a panel that are shaped across.
+func (p *panel) shapedAcross(gauges []schematic.Gauge) (out [][2]float64) {
+	y, _ := ends(p)
+	for _, s := range p.made.Steps {
+		down := y
+		if g := schematic.GaugeIn(gauges, s.Gauge); g != nil {
+			down -= g.RowHeight().Float() * float64(s.Rows)
+		}
+		if s.Section.Traits().Across {
+			out = append(out, [2]float64{down, y})
+		}
+		y = down
+	}
+	return out
 }
 
 // crescent measures a shawl that is blocked in arcs: its lower edge is in no line.

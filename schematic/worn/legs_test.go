@@ -1,0 +1,170 @@
+package worn
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"flatwright/schematic"
+	"flatwright/schematic/given"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const trousersHead = `version: 1
+pattern: Trousers
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Trousers
+    worked: in the round, from the waist
+    sections:
+      - {cast on: 88, edge: waist}
+      - {even: 50 rows}
+`
+
+// A stitch and a row are 5 mm. Of 88 stitches 44 lie flat, 220 mm, and 50 rounds are 250 mm high. Each leg, folded along its middle, is half as wide as it is
+// worked, its fold below the side of the round:
+//   - two halves of 44, less 8 at both sides: 22 and then 14 stitches show, 110 and 70 mm; 8 x 4 + 8 rows are 200 mm;
+//   - with 4 stitches bound off between them, in front and behind, 40 each: 20 show, 100 mm, beside a crotch of 20 mm;
+//   - a row, and the round that it then becomes, with 4 stitches more: 24 of 48 show, of which 2 lie before or behind the other leg, and 20 at its end,
+//     10 mm less at each side; 5 + 40 rows are 225 mm;
+//   - a row on hold, from which a leg of 40 rows is worked.
+func TestLegsThatAreHalvesOfARoundHangSideBySide(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		inside     float64 // leg
+		ankle      float64 // around
+		x          []float64
+	}{
+		{"worked flat", `      - divide:
+          - part: Left leg
+            stitches: 44
+            sections:
+              - {decrease: 1, at: both edges, every: 4 rows, times: 8}
+              - {even: 8 rows}
+              - {bind off: all, edge: ankle}
+          - {part: Right leg, stitches: 44, mirror of: Left leg}
+`, 200, 280 / 2, []float64{-110, -40, 40, 110}},
+		{"with a crotch", `      - divide:
+          - part: Right leg
+            stitches: 40
+            sections:
+              - {even: 8 rows}
+              - {bind off: all, edge: ankle}
+          - {bind off: 4, edge: crotch}
+          - {part: Left leg, stitches: 40, mirror of: Right leg}
+          - {bind off: 4, edge: crotch}
+`, 40, 400 / 2, []float64{-110, -10, 10, 110}},
+		{"joined into rounds", `      - divide:
+          - {part: Left leg, stitches: 44, sections: [{even: 5 rows}]}
+          - {part: Right leg, stitches: 44, sections: [{even: 5 rows}]}
+      - {join parts: [Left leg, {add: 4}], round: yes}
+      - {decrease: 2, at: both edges, every: 10 rows, times: 2}
+      - {even: 20 rows}
+      - {bind off: all, edge: ankle}
+      - {join parts: [Right leg, {add: 4}], round: yes}
+      - {decrease: 2, at: both edges, every: 10 rows, times: 2}
+      - {even: 20 rows}
+      - {bind off: all, edge: ankle}
+`, 225, 400 / 2, []float64{-100, 0, 0, 100}},
+		{"on hold", `      - divide:
+          - {part: Left leg, stitches: 44, sections: [{even: 1 row}, {hold: all}]}
+          - {part: Right leg, stitches: 44, mirror of: Left leg}
+  - piece: Leg
+    make: 2
+    worked: in the round, from the waist
+    sections:
+      - start from: [{piece: Trousers, part: Left leg}]
+      - {even: 40 rows}
+      - {bind off: all, edge: ankle}
+`, 205, 440 / 2, []float64{-110, 0, 0, 110}},
+	} {
+		g := schematic.Work(given.Text(t, trousersHead+c.text), 0)
+		Dress(g)
+		require.NotNil(t, g.Worn, c.name)
+		assert.Empty(t, g.Findings, c.name)
+		assert.InDelta(t, c.inside, measured(t, g, "inside leg").Length.Float(), 0.01, c.name)
+		assert.InDelta(t, 250+c.inside, measured(t, g, "length").Length.Float(), 0.01, c.name)
+		assert.InDelta(t, 440, measured(t, g, "waist").Length.Float(), 0.01, c.name)
+		at := slices.IndexFunc(g.Worn.Measures, func(m schematic.Measure) bool { return m.Axis == schematic.Horizontal && m.Name != "waist" && m.Around })
+		require.GreaterOrEqual(t, at, 0, c.name)
+		assert.InDelta(t, c.ankle, g.Worn.Measures[at].Length.Float(), 0.01, c.name)
+		var x []float64
+		for _, p := range assembled(g).placed {
+			if lo, _ := box(p.drawn); lo.Y < -c.inside+1 {
+				l, r := p.level(lo.Y, 0.01)
+				x = append(x, l.X, r.X)
+			}
+		}
+		slices.Sort(x)
+		slices.Sort(c.x)
+		assert.InDeltaSlice(t, c.x, x, 0.01, c.name)
+	}
+}
+
+// A side of 75 + 3 rows has short rows below its last three, which part it: the back lies where its 75 rows lie on those of the front, and stands out above
+// it by the 4 short rows alone, 18.2 mm at 22 to 10 cm. Sewn to its front it is 2 x 100 stitches around at the hem, at 20 to 10 cm.
+func TestABackWithShortRowsBelowItsWaistbandLiesBehindItsFront(t *testing.T) {
+	piece := func(name, short string) string {
+		return `
+  - piece: ` + name + `
+    kind: skirt
+    sections:
+      - {cast on: 100, edge: hem}
+      - {even: 75 rows}` + short + `
+      - {even: 3 rows, rib: yes}
+      - {bind off: all, edge: waist}`
+	}
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Skirt
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 22 rows over 10 cm in dc}
+pieces:`+piece("Front", "")+piece("Back", "\n      - {short rows: 4 rows, over: 40, at: middle, step: 8}")+`
+joins:
+  - {sew: Front side, to: Back side}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	for _, p := range assembled(g).placed {
+		lo, hi := box(p.drawn)
+		assert.InDelta(t, 0, lo.Y, 0.01, p.name)
+		if p.face == back {
+			assert.InDelta(t, 82*1000/220.0, hi.Y, 0.01)
+		}
+	}
+	hem := measured(t, g, "hem")
+	assert.True(t, hem.Around)
+	assert.InDelta(t, 1000, hem.Length.Float(), 0.01)
+}
+
+// The upper edge of a crescent is cast on, 9 stitches, with both of its sides: 30 times 3 stitches over 2 rows, 0.6 and 0.2222 in, a row that grows by 60 stitches
+// across, and 9 rows, 1/9 in each: 1.8 + 2 (30 x 0.63983 + 10/9). The 60 stitches lengthen no side.
+func TestStitchesAddedAcrossARowLengthenNoSideOfACrescent(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Crescent
+terms: US
+units: in
+sizes: one
+gauges: {fabric: 20 sts and 36 rows over 4 in in garter stitch}
+pieces:
+  - piece: Shawl
+    kind: shawl
+    worked: flat, from the centre
+    left edge: upper edge
+    right edge: upper edge
+    sections:
+      - {cast on: 9}
+      - {increase: 3, at: both edges, every: 2 rows, times: 30}
+      - {increase: 60, at: across}
+      - {even: 9 rows}
+      - {bind off: all, edge: lower edge}
+`), 0)
+	Dress(g)
+	assert.InDelta(t, 25.4*(1.8+2*(30*math.Hypot(0.6, 2/9.0)+10/9.0)), measured(t, g, "wingspan").Length.Float(), 0.01)
+}
