@@ -101,3 +101,30 @@ func TestShapingAtTheArmholeBesideAStraightNeckIsFound(t *testing.T) {
 		assert.Equal(t, want, strings.Join(told, ""), section)
 	}
 }
+
+// A front worked from side to side has a shoulder before its neck and one behind it, in one line, and an armhole beside each of them: the neck is on the inner side of both.
+func TestANeckBetweenTwoShouldersOfAPieceFromSideToSideIsInside(t *testing.T) {
+	p, found := read.Pattern("sideways.yaml", []byte(`version: 1
+pattern: Sideways
+terms: US
+units: in
+sizes: one
+gauges: {fabric: 13 sts and 10 rows over 4 in in hdc}
+pieces:
+  - piece: Front
+    worked: flat, from the left side
+    sections:
+      - {cast on: 44, edge: side, top edge: shoulder, bottom edge: hem}
+      - {add: 28, at: top edge, edge: armhole}
+      - {even: 16 rows}
+      - {decrease: 1, at: top edge, edge: neck, every: 1 row, times: 8}
+      - {increase: 1, at: top edge, edge: neck, every: 1 row, times: 8}
+      - {even: 17 rows, top edge: shoulder}
+      - {bind off: 28, at: top edge, edge: armhole}
+      - {bind off: all, edge: side}
+`))
+	require.NotNil(t, p, "%v", found)
+	for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
+		assert.NotEqual(t, "words/neck", f.Kind)
+	}
+}

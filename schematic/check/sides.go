@@ -215,6 +215,9 @@ func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
 	if !found || outer {
 		return before, outer
 	}
+	if betweenShoulders(m.Edges, i, 1) || betweenShoulders(m.Edges, i, -1) {
+		return before, false
+	}
 	of, whole := m.Views[shoulder.View].Outline[0], m.Kind == schematic.KindFront || m.Kind == schematic.KindBack
 	if !whole { // the middle of a body in one piece is that of its back: the front's is that of its part
 		if of = partOf(m, shoulder); of == nil {
@@ -230,6 +233,14 @@ func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
 		return e.Name == "shoulder" && e.View == shoulder.View && !slices.Equal(e.Parts, shoulder.Parts) && (whole || e.Parts[0] == shoulder.Parts[0]) && off(e)*off(shoulder) < 0
 	})
 	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder)) || whole && besideArmhole(m, before)
+}
+
+// betweenShoulders reports whether the neck beside a shoulder, on or back along the outline, ends at another in a line with it, as that of a piece worked from side to side does.
+func betweenShoulders(edges []schematic.Edge, i, way int) bool {
+	n := len(edges)
+	neck, other := edges[(i+way+n)%n], edges[(i+2*way+2*n)%n]
+	level := func(e schematic.Edge) float64 { return e.Path[0].Y }
+	return n > 3 && neck.Name == "neck" && other.Name == "shoulder" && slices.Equal(other.Parts, edges[i].Parts) && level(other) == level(edges[i])
 }
 
 // partOf are the edges of the part that a shoulder of a part of it ends, all together; nil where the shoulder is of the piece or of one part.

@@ -187,6 +187,11 @@ func (a *assembly) tail(p *panel) *panel {
 	return p
 }
 
+// hasLegs reports whether what stands first is the round of a piece from which its legs hang.
+func (a *assembly) hasLegs(root *panel) bool {
+	return slices.ContainsFunc(a.below(root), func(p *panel) bool { return p.leg && p.halved })
+}
+
 // flatLegs leaves out a divided round of which a part lies as one half of it and becomes a round by itself, such as a leg: it would lie on its like. It reports whether there is one.
 func (a *assembly) flatLegs(m *schematic.Made) bool {
 	for _, s := range m.Piece.Sections {

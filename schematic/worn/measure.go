@@ -39,7 +39,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.holder(root)
 	case root.made.Kind == schematic.KindShawl || a.bordered() || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
 		t.span()
-	case root.made.Kind > schematic.KindBand && len(a.placed) > 1 && !a.skirtOfPieces(b):
+	case root.made.Kind > schematic.KindBand && len(a.placed) > 1 && !a.skirtOfPieces(b) && !a.hasLegs(root):
 		t.outside(root)
 	case root.closed && (b == nil || b.kind == ""):
 		t.outside(root)
