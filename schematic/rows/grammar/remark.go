@@ -22,6 +22,9 @@ func (s *sequence) remarks(t []text.Token) bool {
 		st, ok := s.out[last].(*ins.Stitch)
 		return ok && st.Kind != nil && st.Kind.Makes != st.Kind.Uses
 	}
+	if last < 0 && t[0].Cap && t[len(t)-1].Is(".") && s.tells(t) { // Row 5: (Shaping begins on this row.) K to end
+		return true
+	}
 	return changes(t) && !s.worked(s.i) || t[0].Cap && t[0].Is("those", "these", "this", "that", "they", "it", "you", "your", "if", "note", "there", "remember", "when", "don't", "the") && s.tells(t)
 }
 

@@ -121,6 +121,8 @@ func (r *Reader) withoutEcho(t []text.Token, i int) []text.Token {
 	without := func() []text.Token { return slices.Delete(slices.Clone(t), i, to+1) }
 	unsigned := func() []text.Token { return slices.Delete(slices.Delete(slices.Clone(t), to, to+1), i, i+1) }
 	switch {
+	case !r.crochet && to > i && bareTimes(t, i, to):
+		return unsigned()
 	case to == i+2 || to == i+3 && said.S != t[i+1].S:
 		names := said.Is("inc", "dec", "increase", "decrease") && t[i-1].Kind == 'p' && to+1 < len(t) && t[to+1].Is("ch", "chain") // Row 2: (INC) ch 2
 		if names || r.echo(t[:i], &said) {
@@ -233,6 +235,21 @@ func (r *Reader) withoutEmphasis(t []text.Token) []text.Token {
 		}
 	}
 	return t
+}
+
+// bareTimes reports whether the bracket from i to to holds only how often what stands before it is worked: K1, P1 (4x); x (4).
+func bareTimes(t []text.Token, i, to int) bool {
+	if isStar(&t[i-1]) || near(t, to+1).Is("times", "x", "more", "time") || t[i-1].Kind == 'w' && !t[i-1].Is("x") && t[i-1].Is("times", "time", "more", "again", "row", "rows", "rnd", "rnds", "once", "twice", "sts", "stitches", "remaining") {
+		return false
+	}
+	in := t[i+1 : to]
+	switch len(in) {
+	case 1:
+		return in[0].Is("twice", "thrice") || in[0].Kind == 'n' && t[i-1].Is("x")
+	case 2:
+		return in[0].Kind == 'n' && in[1].Is("times", "x", "time") || in[1].Kind == 'n' && in[0].Is("x", "times")
+	}
+	return false
 }
 
 // timesBehind reports whether a starred stretch ends in tokens with how often it is worked.
@@ -600,7 +617,18 @@ func ridges(t []text.Token) {
 // unended reports whether the line so far is a label alone, or has a stretch that is not repeated yet.
 func (r *Reader) unended() bool {
 	_, k, _ := text.Label(r.tokens, r.roundR)
-	return k > 0 && (k == len(r.tokens) || openStar(r.tokens[k:]))
+	return k > 0 && (k == len(r.tokens) || openStar(r.tokens[k:]) || notesRow(r.tokens[k:]))
+}
+
+// notesRow reports whether a bracket alone stands behind a label, which tells of the row: Row 5: (Note: shaping begins on this row.)
+func notesRow(t []text.Token) bool {
+	if len(t) > 0 && t[len(t)-1].Is(".") {
+		t = t[:len(t)-1]
+	}
+	if len(t) < 4 || !t[0].Is("(", "[") || !t[len(t)-1].Is(")", "]") || slices.IndexFunc(t, func(k text.Token) bool { return k.Is(")", "]") }) < len(t)-1 {
+		return false
+	}
+	return t[1].Is("note", "remember", "nb") || slices.ContainsFunc(t[:len(t)-1], func(k text.Token) bool { return k.Is("this") }) && t[1].Cap
 }
 
 // openStar reports whether a star begins a stretch that nothing repeats or ends yet.

@@ -191,7 +191,7 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/now/knit/proceed | {goon}] [this/each panel/section/piece/band/border | neckband/neckline/armband/welt/cuff/collar/band/border] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/now/knit/proceed | {goon} | ($beg/begin/commence/change/changing/switch/switching) [to]] [this/each panel/section/piece/band/border | neckband/neckline/armband/welt/cuff/collar/band/border] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit/purl | {goon}] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | [in] pattern/patt | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", when: tests{either(said("forth"), has("n"))}, build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [working] {l:len} [{y:incloth}] [even/straight/plain] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", when: tests{no(said("mm"))}, build: evenUntil}, // needles and hooks are in mm
@@ -421,7 +421,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] [heel] [flap] [on/over/with/cont/continue] [back/backwards and forth/forwards] [in rows] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right/heel] [back/front/sleeve/shoulder] [{u:unit}] [(of/on) (needle/n) [{k:num}]] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
 	{rule: "whole", pattern: "[and] [$make/cont/continue] [working] on/over/with these/those [group of] $st [only] [for {tail}]", meaning: "work on some of the stitches", example: "Next row: K20, turn, work on these sts only", when: tests{inRow, no(opens)}, build: func(m *match) any { return &ins.Leave{All: true} }},
-	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
+	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] [the] (as/same/exactly/like) [the] [as/same/like] [way/manner] [given/directed/as] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] (in [the] same manner/way as | exactly as) [for/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work in same manner as back until armhole measures 20 cm", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
 	{rule: "whole", pattern: "$rep [same] [shaping/shapings/instructions/directions] (for/on) (second/other/opposite/remaining/left/right) (side/shoulder/half/front/sleeve/neck)", meaning: "as the other side", example: "Repeat shaping for other side", build: func(m *match) any { return &ins.AsFor{Name: "first side"} }},
@@ -1391,7 +1391,7 @@ func asFor(m *match) any {
 		return nil
 	}
 	switch name[0] {
-	case "row", "rnd", "round", "rows", "established", "set", "before", "follows", "desired", "needed", "usual", "many", "long", "you", "indicated", "instructed", "far", "possible", "last":
+	case "row", "rnd", "round", "rows", "high", "deep", "wide", "big", "tall", "established", "set", "before", "follows", "desired", "needed", "usual", "many", "long", "you", "indicated", "instructed", "far", "possible", "last":
 		return nil
 	}
 	if d, ok := m.get("d").(*ins.AsFor); ok {

@@ -385,10 +385,10 @@ var places = set("In Into At Between Around each every the next first last same 
 // piece, a comma between two, a colon in capitals.
 func plainName(name string, words []string) (printed, plain string) {
 	printed, plain = name, name
-	if k := len(words) - 1; k > 0 && len(words[k]) < 3 && strings.Trim(words[k], "0123456789") == "" && ofPiece(strings.Join(words[:k], " ")) { // Leg 1
+	if k := len(words) - 1; k > 0 && len(words[k]) < 3 && strings.Trim(words[k], "0123456789") == "" && OfPiece(strings.Join(words[:k], " ")) { // Leg 1
 		plain = strings.Join(words[:k], " ")
 	}
-	if before, after, ok := strings.Cut(name, ", "); ok && ofPiece(before) && ofPiece(after) {
+	if before, after, ok := strings.Cut(name, ", "); ok && OfPiece(before) && OfPiece(after) {
 		plain = before + after
 	}
 	if before, after, ok := strings.Cut(name, ":"); ok && name == strings.ToUpper(name) && !strings.HasPrefix(name, ":") { // COAT: BACK
@@ -428,8 +428,8 @@ func beforeBracket(bare string) (name string, ok bool) {
 
 var pieces = Once(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|feet|tail|wing|top|bottom|side|half|neck|collar|cuff|border|edging|yoke|crown|brim|base|strap|handle|thumb|hand|toe|heel|leaf|petal|square|motif)s?$`)
 
-// ofPiece reports whether a few words end with what pieces are called: first leg.
-func ofPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces().MatchString(words) }
+// OfPiece reports whether a few words end with what pieces are called: first leg.
+func OfPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces().MatchString(words) }
 
 // inline is the name of a piece before its first instruction: Back: With 5 mm needles; SLEEVES-Commence.
 var inline = Once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,30}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?|\. +)(.+)$`)

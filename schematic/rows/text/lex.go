@@ -179,6 +179,8 @@ func (l *lexer) next() {
 		}
 		l.put('p', l.text(start, l.i), start)
 	case c == '.' && l.stop(start):
+	case l.inches(start):
+		l.put('p', "\"", start)
 	case strings.ContainsRune(quotes, c):
 		l.i++
 		l.quoted = true
@@ -205,6 +207,21 @@ func (l *lexer) next() {
 		l.quoted = l.quoted || c == '"' || c == '“' || c == '<' || c == '«' || c == '|'
 		l.put('p', l.text(start, l.i), start)
 	}
+}
+
+// inches reads a sign that stands for inches and is not the right one: 3“, 3”.
+func (l *lexer) inches(i int) bool {
+	if i == 0 || !unicode.IsDigit(l.r[i-1]) && !strings.ContainsRune(fractions, l.r[i-1]) {
+		return false
+	}
+	twice := strings.ContainsRune("'’´`", l.r[i]) && i+1 < len(l.r) && l.r[i+1] == l.r[i]
+	if !twice && l.r[i] != '“' {
+		return false
+	}
+	if l.i++; twice {
+		l.i++
+	}
+	return true
 }
 
 // sign reads a sign that stands for a word or another: an & between spaces (k1f&b is one word), a ×, an ellipsis.
@@ -253,7 +270,7 @@ func (l *lexer) dash(start int) {
 	if l.i == start+1 && start > 0 && l.i < len(l.r) && l.r[start] != '—' {
 		a, b := l.r[start-1], l.r[l.i]
 		joins := unicode.IsLetter(a) && (unicode.IsLetter(b) || unicode.IsDigit(b)) || unicode.IsDigit(a) && unicode.IsLetter(b)
-		if joins && !(unicode.IsDigit(b) && l.behindOrdinal()) && !(unicode.IsDigit(a) && (b == 'R' || b == 'r') && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1])) { // R5-R8
+		if joins && !(unicode.IsDigit(b) && l.parts(l.r[start])) && !(unicode.IsDigit(a) && (b == 'R' || b == 'r') && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1])) { // R5-R8
 			return
 		}
 	}
@@ -262,6 +279,16 @@ func (l *lexer) dash(start int) {
 	} else {
 		l.put('p', "-", start)
 	}
+}
+
+// parts reports whether a dash between a word and a number parts them: behind an ordinal, and before a count, at end of row–72 (80, 88) sts.
+func (l *lexer) parts(dash rune) bool {
+	k := len(l.out) - 1
+	if l.behindOrdinal() || k < 0 || !l.countAt(l.i) {
+		return l.behindOrdinal()
+	}
+	long := dash == '–'
+	return len(l.out[k].S) > 2 && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1]) || long && len(l.out[k].S) > 1
 }
 
 // behindOrd are words that are run together with an ordinal before them: 2ndch from hook.

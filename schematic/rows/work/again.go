@@ -35,7 +35,7 @@ func (r *runner) bodies(l *ins.Line, n *ins.RepeatRows) ([]done, bool) {
 	for _, k := range r.numbersOf(n) {
 		d, ok := r.row(k)
 		if !ok {
-			if !r.anyUnread() && !slices.Contains(r.gone, k) && (len(r.cur.rows) > 0 || len(r.pieces) > 1 || l.Label != nil) { // before the first row it tells of rows to come
+			if !r.anyUnread() && !slices.Contains(r.gone, k) && !r.written(k) && (len(r.cur.rows) > 0 || len(r.pieces) > 1 || l.Label != nil) { // before the first row it tells of rows to come
 				r.tell("rows/reference", finding.Warning, n.At, "there is no row %s to repeat", "name a row that was worked before", k)
 			}
 			return nil, true
@@ -49,6 +49,13 @@ func (r *runner) bodies(l *ins.Line, n *ins.RepeatRows) ([]done, bool) {
 		return chainedAll(out, n.Chains)
 	}
 	return out, len(out) > 0
+}
+
+// written reports whether a line of the section has the number of a row, and nothing that is worked.
+func (r *runner) written(k int) bool {
+	return slices.ContainsFunc(r.section.Lines, func(l *ins.Line) bool {
+		return l.Label != nil && len(l.Body) == 0 && l.Label.From.At(r.size) <= k && k <= max(l.Label.From.At(r.size), l.Label.To.At(r.size))
+	})
 }
 
 // spacedAll are rows with so many plain stitches between their increases; false if it is not sure which those are.

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -155,6 +156,87 @@ func (r *runner) onceMore(n ins.Item) ins.Item {
 	again := *q
 	again.Times = ins.N(q.Times.All + 1)
 	return &again
+}
+
+// otherReach is a row that fits if times without a bracket are those of more of the stitches before them, or of the last alone:
+// k1, yo, k2tog 5 times. It is nil if none fits.
+func (r *runner) otherReach(rd reading, l *ins.Line, body []ins.Item) *result {
+	var best *result
+	for _, list := range r.reaches(body) {
+		if res := r.try(&rd, l, list); len(res.found) == 0 && !res.total && (l.Stated == nil || len(r.misfits(l, res.out)) == 0) {
+			if res.out.stitches() == rd.fab.stitches() { // lace keeps its count
+				return res
+			}
+			best = cmp.Or(best, res)
+		}
+	}
+	return best
+}
+
+// reaches are instructions with the times of each repeat without a bracket in their other reaches, one at a time.
+func (r *runner) reaches(list []ins.Item) (out [][]ins.Item) {
+	for i, n := range list {
+		q, ok := r.asTimes(n).(*ins.Repeat)
+		switch {
+		case !ok || len(q.Places) > 0:
+		case strings.ContainsAny(r.x.Quote(q.At), "[*") || q.Times.By != nil || q.Times.All < 2:
+			for _, b := range r.reaches(q.Body) {
+				again := *q
+				again.Body = b
+				out = append(out, slices.Concat(list[:i], []ins.Item{&again}, list[i+1:]))
+			}
+		case knits(q.Body[0]):
+			out = append(out, reachesOf(list, i, q)...)
+		}
+	}
+	return out
+}
+
+// reachesOf are instructions with the times of the repeat at i for its last stitch alone, and for up to three more before it.
+func reachesOf(list []ins.Item, i int, q *ins.Repeat) (out [][]ins.Item) {
+	with := func(from int, alone, body []ins.Item) {
+		again := *q
+		again.Body = body
+		out = append(out, slices.Concat(list[:from], alone, []ins.Item{&again}, list[i+1:]))
+	}
+	if k := len(q.Body) - 1; k > 0 {
+		with(i, q.Body[:k], q.Body[k:])
+	}
+	for from := i - 1; from >= max(i-3, 0); from-- {
+		if st, ok := list[from].(*ins.Stitch); !ok || len(st.Places) > 0 {
+			break
+		}
+		with(from, nil, slices.Concat(list[from:i], q.Body))
+	}
+	return out
+}
+
+// knits reports whether an instruction is a stitch of knitting.
+func knits(n ins.Item) bool {
+	st, ok := n.(*ins.Stitch)
+	return ok && st.Kind != nil && st.Kind.Craft == stitch.Knitting
+}
+
+var times = text.Once(`(?i)\b(\d+) ?(?:times|x)|\b(twice)|\b(thrice)|x ?(\d+)`)
+
+// asTimes is a stitch that is worked so many times as a repeat of it.
+func (r *runner) asTimes(n ins.Item) ins.Item {
+	st, ok := n.(*ins.Stitch)
+	if !ok || st.N.By != nil || st.N.All < 2 || len(st.Places) > 0 {
+		return n
+	}
+	m := times().FindStringSubmatch(r.x.Quote(st.At))
+	if m == nil {
+		return n
+	}
+	k, _ := strconv.Atoi(m[1] + m[4])
+	k = max(k, len(m[2])/2, len(m[3])/2) // twice has 5 letters, thrice 6
+	if k < 2 || st.N.All%k != 0 {
+		return n
+	}
+	one := *st
+	one.N = ins.N(st.N.All / k)
+	return &ins.Repeat{Placed: st.Placed, Body: []ins.Item{&one}, Times: ins.N(k), Stop: -1}
 }
 
 // eachGap is a stitch between the next two that goes into one gap, as the next one goes into the gap behind it.

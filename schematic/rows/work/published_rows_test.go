@@ -466,3 +466,30 @@ func TestAllThatWaitIsKnittedFromTheCableNeedle(t *testing.T) {
 		phraseComesTo(t, "Cast on 14 sts.\nRow 1: K1, p1, k1, p2, %s, p2, k1, p1, k1\nRow 2: K2tog, k to end. (%d)\n", s, 13, true)
 	}
 }
+
+// Times without a bracket are those of as many stitches before them as fit 59: own lines.
+func TestTimesInKnittingReachBackAsFarAsFits(t *testing.T) {
+	for _, s := range []string{"K1, p1 (4x), k51", "K2tog, yo (4x), k51", "k1, yo, k2tog (5x), k44", "k5, *yo, k2tog (3x)*, k48", "p5, k1 (twice), k52", "k3, p2 (twice), k49", "k50, p1, (k1, p1) x (4)",
+		"k1, k2tog, yo, k1 6 times, k35", "yo, ssk, k1 x 10, k29", "K1, p1 (4x), k1, purl to last 9 sts, k1, p1 four times, k1"} {
+		phraseComesTo(t, "Cast on 59 sts.\nRow 1: %s.\nRow 2: P %d.\n", s, 59, true)
+	}
+	x := Read("t", []byte("Cast on 59 sts.\nRow 1: K1, p1 (4x), k50.\nRow 2: P 59.\n"), Options{})
+	assert.Len(t, Check(x).Findings, 1, "8 + 50 of 59")
+}
+
+// Own lines: what stands about a row or between it and its count is none of it.
+func TestWhatStandsAboutAKnittedRowIsNoPartOfIt(t *testing.T) {
+	for _, s := range []string{"Next Row (RS): Begin St st, inc 1 st at end of row–72 (80) sts.", "Next Row: K to last st, kfb-72 (80) sts.", "Next Row: Switch to garter st and inc 1 st at end of row. [72 (80) sts]",
+		"Row 5 (RS): (Note: shaping begins here.)\nK to last st, kfb. 72 (80) sts.", "Row 5: (Shaping begins on this row.)\nK to last st, kfb. 72 (80) sts.", "Work even for 3'' then inc 1 st at end of last row. 72 (80) sts",
+		"Work 3“ in st st, inc 1 st at end of last row. 72 (80) sts"} {
+		phraseComesTo(t, "Sizes: S (M)\nCast on 71 (79) sts.\n%s\nNext Row: K. %d (80) sts.\n", s, 72, true)
+	}
+}
+
+// Own lines: a piece is missed only where its name can be one.
+func TestAPieceIsMissedOnlyByAName(t *testing.T) {
+	for _, s := range []string{"Work the same way as back until armhole is bound off.", "Work as high as the back.", "Work exactly the same as for back."} {
+		x := Read("t", []byte("BACK\nCast on 80 sts.\nWork 10 rows. Bind off.\n\nFRONT\nCast on 80 sts.\n"+s+"\n"), Options{})
+		assert.Empty(t, Check(x).Findings, s)
+	}
+}

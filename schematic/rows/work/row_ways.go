@@ -283,6 +283,9 @@ func (r *runner) fitting(rd reading, l *ins.Line, body []ins.Item, res *result) 
 	if again := r.longChain(rd, l, body); again != nil {
 		return again
 	}
+	if again := r.otherReach(rd, l, body); uses(res.found) && again != nil {
+		return again
+	}
 	return res
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 )
 
@@ -553,12 +554,12 @@ func (r *runner) namesPiece(name string) bool {
 			headed++
 		}
 	}
-	if headed < 2 || name == "" || len(strings.Fields(name)) > 2 {
+	if headed < 2 || len(strings.Fields(name)) > 2 || !text.OfPiece(name) {
 		return false
 	}
 	for w := range strings.FieldsSeq(name) {
 		switch w {
-		case "first", "other", "side", "shoulder", "second", "opposite", "one", "left", "right", "half", "given", "border", "rib", "ribbing", "square", "size", "pattern", "motif", "edge", "last", "heel", "toe", "leg", "neck", "armhole":
+		case "for", "first", "other", "side", "second", "opposite", "one", "left", "right", "half", "border", "square", "motif", "last", "heel", "toe", "leg", "neck":
 			return false
 		}
 	}
