@@ -150,13 +150,36 @@ func (e *explained) lines(section string) []string {
 	if e.l.Stated != nil {
 		e.say("  the text states %s", e.stated())
 	}
-	if n := e.each(func(t told) int { return t.after }); n != "" {
-		e.say("  after it there are %s", many(n, "stitches"))
-	} else {
+	made, after := e.each(e.made), e.each(func(t told) int { return t.after })
+	switch {
+	case after == "":
 		e.say("  after it the stitch count is not known")
+	case made != "" && made != after:
+		e.say("  the row makes %s; the rows after it are worked on the %s that it states", many(made, "stitches"), after)
+	default:
+		e.say("  after it there are %s", many(after, "stitches"))
 	}
 	e.readings()
 	return e.out
+}
+
+// made is what the instructions of a line with a count make in all; None where that is not known of each.
+func (e *explained) made(t told) int {
+	sum := ins.None
+	for _, n := range e.l.Body {
+		switch s := t.steps[n]; {
+		case s != nil && sum == ins.None:
+			sum = s.made
+		case s != nil:
+			sum += s.made
+		case !is[*ins.Nothing](n) && !is[*ins.Turn](n) && !is[*ins.Join](n):
+			return ins.None
+		}
+	}
+	if e.l.Stated == nil || len(e.l.Unread) > 0 || sum == 0 {
+		return ins.None
+	}
+	return sum
 }
 
 // each is a number of every size in the trade's line; empty if no size has one.
@@ -184,7 +207,7 @@ func many(n, what string) string {
 
 // item tells what an instruction is, and what it does.
 func (e *explained) item(n ins.Item, in string) {
-	words := strings.Join(strings.Fields(e.x.Quote(n.Span())), " ")
+	words := strings.Join(strings.Fields(e.x.Quote(whole(n))), " ")
 	if words == "" {
 		words = "understood without words"
 	} else {
@@ -209,6 +232,17 @@ func (e *explained) item(n ins.Item, in string) {
 	}
 }
 
+// whole is where an instruction stands with all that it repeats, though only its last word says so: K2, p2; rep to end.
+func whole(n ins.Item) ins.Span {
+	at := n.Span()
+	if q, ok := n.(*ins.Repeat); ok && len(q.Body) > 0 {
+		if first := whole(q.Body[0]); first.Line == at.Line && first.Col < at.Col {
+			at.Col = first.Col
+		}
+	}
+	return at
+}
+
 // does is what an instruction uses and makes in all.
 func (e *explained) does(n ins.Item) string {
 	of := func(f func(*traced) int) string {
@@ -224,10 +258,14 @@ func (e *explained) does(n ins.Item) string {
 		return ""
 	}
 	var out []string
-	if _, ok := n.(*ins.Chain); !ok && used != "0" {
+	if _, ok := n.(*ins.Chain); !ok && strings.HasPrefix(used, "-") {
+		return "now its " + many(of(func(s *traced) int { return -s.used }), "chains") + " are there to work into"
+	} else if !ok && used != "0" {
 		out = append(out, "uses "+many(used, "stitches")+" of the row below")
 	}
-	if made := of(func(s *traced) int { return s.made }); made != "0" {
+	if made := of(func(s *traced) int { return s.made }); is[*ins.Psso](n) {
+		out = append(out, "leaves "+of(func(s *traced) int { return -s.made })+" fewer")
+	} else if made != "0" {
 		out = append(out, "makes "+many(made, "stitches"))
 	}
 	if chains := of(func(s *traced) int { return s.chains }); chains != "0" {
@@ -248,6 +286,10 @@ func (e *explained) meaning(n ins.Item) string {
 		return e.chain(n)
 	case *ins.Skip:
 		return "passed over"
+	case *ins.Nothing:
+		if used := e.each(func(t told) int { return t.usedBy(n) }); strings.HasPrefix(used, "-") {
+			return "along the other side of the chain"
+		}
 	case *ins.Repeat:
 		return e.repeat(n)
 	case *ins.Shape:
@@ -339,6 +381,13 @@ func (e *explained) chain(n *ins.Chain) string {
 func (t told) chainsOf(n ins.Item) int {
 	if s := t.steps[n]; s != nil {
 		return s.chains
+	}
+	return ins.None
+}
+
+func (t told) usedBy(n ins.Item) int {
+	if s := t.steps[n]; s != nil {
+		return s.used
 	}
 	return ins.None
 }

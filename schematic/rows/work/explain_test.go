@@ -1,6 +1,7 @@
 package work
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -49,4 +50,24 @@ Row 4: Ch 3, dc in next st and in each st across, merrily, turn. (41 (45, 49) dc
 	assert.Contains(t, open, "'Ch 3': 3 chains, counted as a stitch")
 	assert.Contains(t, open, "'merrily': words that move no stitch")
 	assert.Contains(t, open, "the text does not say so, and its counts fit best if ch 3 at the beginning of a row counts as a stitch")
+}
+
+// By hand: 10 chains have 10 other sides, and that of the last is taken; 20 are 10 pairs; six stitches of
+// which one is passed over two others are four.
+func TestWhatIsToldOfLoosePlaces(t *testing.T) {
+	for src, want := range map[string][]string{
+		"Terms: US\nCh 10.\nRnd 1: Sc in 2nd ch from hook, sc in next 7 ch, 3 sc in last ch, working along the other side of the chain, sc in next 8 ch. (19 sc)\n": {
+			"'working along the other side of the chain': along the other side of the chain; now its 9 chains are there to work into"},
+		"Cast on 20 sts.\nRow 1: K1, kfb. Repeat to end. (30 sts)\n":                  {"'K1, kfb. Repeat to end': again and again"},
+		"Cast on 6 sts.\nRow 1: K2, sl 1, k2tog, psso, k1. (4 sts)\n":                 {"'psso': the slipped stitch is passed over; leaves 1 fewer"},
+		"Cast on 20 sts.\nRow 1: K18, k2tog. (20 sts)\nRow 2: K18, k2tog. (19 sts)\n": {"the row makes 18 stitches; the rows after it are worked on the 19 that it states"},
+		"Cast on 20 sts.\nRow 1: K18, k2tog. (19 sts)\nRow 2: Knit. \n":               {"after it there are 19 stitches"},
+		"Cast on 20 sts.\nRow 1: K18, grimble 2. (20 sts)\nRow 2: Knit.\n":            {"after it there are 20 stitches"},
+	} {
+		x := Read("t.txt", []byte(src), Options{})
+		told := strings.Join(slices.Concat(Explain(x, 2), Explain(x, 3)), "\n")
+		for _, w := range want {
+			assert.Contains(t, told, w, src)
+		}
+	}
 }
