@@ -274,27 +274,39 @@ func (r *Row) knitted() bool {
 }
 
 // standOver puts the stitches of a row that was not read over those of the row below, if
-// they are as many.
+// they use as many; and those of a round that is known to use them all, one after another.
 func (w *Work) standOver(row *Row) {
-	if row.Unread == "" || len(w.Rows) == 0 {
+	k := len(w.Rows)
+	if k == 0 || row.Unread == "" && (!row.Round || row.ring || w.Rows[k-1].Base || !row.loose()) {
 		return
 	}
 	var places []int
-	for i, s := range w.Rows[len(w.Rows)-1].St {
+	for i, s := range w.Rows[k-1].St {
 		if s.Counts && !s.arch() {
 			places = append(places, i)
 		}
 	}
-	n := len(places)
-	if n != len(row.St) {
+	uses := 0
+	for i := range row.St {
+		switch s := &row.St[i]; {
+		case s.Kind != nil:
+			uses += s.Kind.Uses
+		case !s.Turn:
+			return
+		}
+	}
+	if uses != len(places) {
 		return
 	}
+	if !row.Round {
+		slices.Reverse(places)
+	}
 	for i := range row.St {
-		k := i
-		if !row.Round {
-			k = n - 1 - i
+		s := &row.St[i]
+		if s.Kind == nil {
+			continue
 		}
-		row.St[i].Feet = []int{places[k]}
+		s.Feet, places = places[:s.Kind.Uses:s.Kind.Uses], places[s.Kind.Uses:]
 	}
 }
 
