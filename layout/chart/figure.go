@@ -164,7 +164,7 @@ func (p *plan) footPoints(n *node) []pt {
 		at = add(at, mul(across, p.aside(n, f)))
 		out = append(out, at)
 	}
-	if k := plainOf(n); (n.group != nil || p.form == oval) && len(out) == 1 && k != nil && k.Key == "sc" {
+	if k := plainOf(n); (n.group != nil || p.form != flat) && len(out) == 1 && k != nil && k.Key == "sc" && !n.st.Turn {
 		out[0] = p.crossed(n, out[0])
 	}
 	p.feetRoom = out
@@ -193,13 +193,22 @@ func (p *plan) crossed(n *node, foot pt) pt {
 	if p.wave != nil { // each on its own place of the row
 		upright = 1
 	}
-	if upright == 0 && p.form != oval {
+	head := p.point(n, n.v)
+	switch {
+	case p.form == oval:
+	case p.form != flat && n.group == nil && long(sub(head, foot)) < longCross*n.h:
+		return foot
+	case p.form != flat: // a cross has no stem that could reach down
+		upright = max(upright, 0.5)
+	case upright == 0:
 		return foot
 	}
-	head := p.point(n, n.v)
 	way := add(mul(unit(sub(foot, head)), 1-upright), mul(p.outward(n), -upright))
 	return add(head, mul(unit(way), n.h))
 }
+
+// longCross is how much longer than its kind a cross alone in its place is drawn.
+const longCross = 1.2
 
 // aside is how far beside the middle of f the foot of n stands: beside the others of
 // its group, and over a chain arch where it leans least.

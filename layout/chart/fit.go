@@ -229,6 +229,22 @@ func (p *plan) fitRow(l *line, t, w []float64) {
 // it keeps near to the stitch beside it.
 func (n *node) standsBeside() bool { return n.st.Turn && len(n.feet) == 0 }
 
+// nearStart keeps a chain that stands on nothing near to the stitch with which its round begins; a round from the wrong side runs the
+// other way.
+func (l *line) nearStart(t, w, gap []float64) {
+	switch k := len(t); {
+	case l.clockwise() && l.nodes[k-1].standsBeside() && w[k-2] > 0:
+		t[k-1], w[k-1] = t[k-2]+gap[k-1], 1
+	case !l.clockwise() && w[0] == 0 && w[1] > 0 && l.nodes[0].standsBeside():
+		t[0], w[0] = t[1]-gap[1], 1
+	}
+}
+
+// besides reports whether such a chain is the i-th of a row or the one before it.
+func (l *line) besides(i int) bool {
+	return l.nodes[i].standsBeside() || i > 0 && l.nodes[i-1].standsBeside()
+}
+
 // fitRound sets a round on its circle.
 func (p *plan) fitRound(l *line, t, w []float64) {
 	k := len(l.nodes)
@@ -246,7 +262,7 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 	}
 	for i, n := range l.nodes {
 		switch {
-		case n.standsBeside() || i > 0 && l.nodes[i-1].standsBeside(): // which keeps near
+		case l.besides(i): // which keeps near
 		case i > 0 && len(n.group) >= leastCorner && sameGroup(l.nodes[i-1], n):
 			gap[i] *= min(more, fanWide)
 		case len(n.group) >= leastCorner || i > 0 && len(l.nodes[i-1].group) >= leastCorner: // between shells their feet decide
@@ -265,8 +281,12 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 		}
 		last = i
 	}
+	if k > 1 {
+		l.nearStart(t, w, gap)
+	}
 	fillEnds(t, w)
 	fill(t, w, gap)
+	p.shareRound(l, t, w, gap)
 	x := zeros(&p.solve.x, k)
 	p.solve.spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
 	room := around - gap[0]
@@ -279,6 +299,37 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 	}
 	p.open(l)
 }
+
+// shareRound shares the room of a round evenly among its stitches, and between its shells, near to where they wish to stand. Petals stay over
+// their arches, and what is worked one on one straight over its places.
+func (p *plan) shareRound(l *line, t, w, gap []float64) {
+	shares := func(n *node) bool { return n.group != nil || n.arch() || len(n.feet) > 1 }
+	if l.flower || !slices.ContainsFunc(l.nodes, shares) {
+		return
+	}
+	kept, free := 0.0, 0.0
+	keeps := func(i int) bool {
+		return l.besides(i) || i > 0 && len(l.nodes[i].group) >= leastCorner && sameGroup(l.nodes[i-1], l.nodes[i])
+	}
+	for i := range gap {
+		if keeps(i) {
+			kept += gap[i]
+		} else {
+			free += gap[i]
+		}
+	}
+	wide := max((around-kept)/max(free, 1e-9), 1)
+	rest := zeros(&p.solve.rest, len(gap)+1)
+	for i := range gap {
+		if rest[i] = gap[i]; !keeps(i) {
+			rest[i] *= wide
+		}
+	}
+	p.solve.springs(t, t, w, rest, roundly, nil)
+}
+
+// roundly is how much the stitches of a round keep apart evenly, beside the wish to stand over their feet.
+const roundly = 0.7
 
 // fillEnds gives the places without a wish at the end of a round and at its beginning one between the last and the first that have
 // one, around the circle: an arch that leads back to where its round began lies over the middle of what it passes.

@@ -328,11 +328,15 @@ func (p *plan) baseLevels(l *line) {
 		return
 	}
 	l.top = ovalWide / 2
+	at := l.top
 	if p.form != flat {
 		l.top = p.ringOf()
+		at = l.top
+	} else if p.work.overRingOf(l.n) { // it holds all of the round, which no one of its chains does
+		at -= ovalWide
 	}
 	for _, n := range l.nodes {
-		n.v, n.fv = l.top, l.top
+		n.v, n.fv = at, at
 		if p.form != flat {
 			n.v += ovalWide / 2
 		}

@@ -291,7 +291,7 @@ func (p *plan) notes() []string {
 		out = append(out, leftHanded)
 	}
 	if p.form == flat && p.work.hasRounds() {
-		out = append(out, "Rounds are drawn flat, as rows, each from its beginning")
+		out = append(out, p.work.flatNote())
 	}
 	if p.form != flat && p.work.spiral() {
 		out = append(out, "they go on in a spiral and are not joined")

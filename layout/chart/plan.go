@@ -283,15 +283,16 @@ func formOf(w *Work) form {
 	return circle
 }
 
-// round reports whether rounds lie around their centre: the last ones of a tube would
+// round reports whether rounds lie around their centre: the last ones of a tube or of a ball would
 // have much more room than they fill, and a frill much less than it needs.
 func (w *Work) round() bool {
 	const (
 		tube  = 0.35 // of the room
 		wide  = 12   // stitches with which a tube begins, and half of those of a frill
 		frill = 3    // heights more
+		short = 4    // rounds of a tube that begins with few stitches, at least
 	)
-	at, room := ringMin, 1.0
+	at, room, rounds, lace := ringMin, 1.0, 0, false
 	for i := range w.Rows {
 		long, high := 0.0, 0.0
 		for k := range w.Rows[i].St {
@@ -299,6 +300,7 @@ func (w *Work) round() bool {
 			n.measure()
 			long += 2 * n.half
 			high = max(high, n.h)
+			lace = lace || n.arch()
 		}
 		if w.Rows[i].Base {
 			at = max(at, long/around)
@@ -309,8 +311,9 @@ func (w *Work) round() bool {
 		}
 		room = long / around / (at + high)
 		at = max(at+high, long/around)
+		rounds++
 	}
-	return room >= tube || len(w.Rows[0].St) < wide
+	return room >= tube || len(w.Rows[0].St) < wide && (lace || rounds < short)
 }
 
 // measure gives a node its room and its height.

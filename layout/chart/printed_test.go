@@ -87,7 +87,7 @@ func TestWhatAChartTellsInWords(t *testing.T) {
 	assert.Contains(t, draw("Cast on 8 sts.\nRow 1 (RS): K2, p4, k2.\nRow 2: P2, k4, p2.\nRep these 2 rows."), "Rows 1 to 2 are repeated")
 	assert.Contains(t, draw("Cast on 10 sts.\nRow 1 (RS): k7, w&t.\nRow 2: p4, w&t.\nRow 3: Knit to end."), "w&t: the yarn goes around this stitch")
 	assert.Contains(t, draw("Terms: US\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.\nRow 2: Ch 1, sc in first 2 sts, dc3tog in next st, sc in last 2 sts."), "all in one place")
-	assert.Contains(t, draw("Terms: US\nMagic ring.\nRnd 1: 6 sc in ring.\nRnd 2: 2 sc in each st. (12)\nRnds 3-90: sc in each st. (12)"), "to 90: as round")
+	assert.Contains(t, draw("Terms: US\nMagic ring.\nRnd 1: 6 sc in ring.\nRnd 2: 2 sc in each st. (12)\nRnds 3-90: sc in each st. (12)"), "Rounds 3 to 90: 12 sts, worked even")
 }
 
 // However many lines were not read, what is told of them stays on the paper.

@@ -91,14 +91,20 @@ func (p *plan) open(l *line) {
 		d := l.cut - below.cut
 		l.strays = below.strays || !below.row.Base && math.Abs(d-around*math.Round(d/around))*l.top > p.slot
 	}
-	if l.strays {
+	switch {
+	case l.strays:
 		l.wedge *= strayWedge
+	case l.nodes[0].standsBeside():
+		l.wedge *= besideWedge
 	}
 }
 
 // strayWedge is what a round keeps of the room for its number that begins beside where the one below does: the stitches of both
 // stand over each other, and the number where nothing is in its way.
 const strayWedge = 0.25
+
+// besideWedge is what a round keeps of it that begins with a chain that stands on nothing: the number stands over the room of that.
+const besideWedge = 0.6
 
 // angle is the angle at which a node of a round is drawn.
 func (p *plan) angle(n *node) float64 {

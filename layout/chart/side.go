@@ -124,7 +124,9 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 			continue
 		}
 		at, found := p.numberAt(g, l, s, size)
-		if !found { // beyond everything, over the seam
+		if !found && r+1 < len(p.lines) { // those beside it are numbered
+			continue
+		} else if !found { // beyond everything, over the seam
 			at = pt{X: p.seam(l, l.top+0.3, 0).X, Y: f.hi.Y + size}
 		}
 		n := label{s: s, at: at, row: r + p.off, class: "number"}

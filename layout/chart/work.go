@@ -214,6 +214,20 @@ func (w *Work) squared() *Work {
 	return &out
 }
 
+// overRingOf reports whether the round on a foundation is worked into it as a ring.
+func (w *Work) overRingOf(r int) bool {
+	return w.Rows[r].Base && r+1 < len(w.Rows) && w.Rows[r+1].Round && w.Rows[r+1].ring && w.Rows[r+1].loose()
+}
+
+// flatNote says how rounds lie that are drawn as rows.
+func (w *Work) flatNote() string {
+	note := "Rounds are drawn flat, as rows, each from its beginning"
+	if w.Rows[0].ring && w.Rows[0].Round || w.overRingOf(0) {
+		note += " · the first is worked into a ring"
+	}
+	return note
+}
+
 // hasRounds reports whether any of it is worked in the round.
 func (w *Work) hasRounds() bool {
 	for r := range w.Rows {
