@@ -13,19 +13,18 @@ func (w *worker) advance(k int, left, right []profile) {
 	w.settle()
 	s := w.cur
 	h := s.gauge.RowHeight()
-	f := s.layers()
 	for i := range s.blocks {
 		b := &s.blocks[i]
 		c := w.canvas(b)
-		lp, rp := extend(left, i, k), extend(right, i, k)
-		wl, wr := b.runs[0].gauge.StitchWidth().Mul(f), b.runs[len(b.runs)-1].gauge.StitchWidth().Mul(f)
+		lp, rp := b.corners(extend(left, i, k), segLeft), b.corners(extend(right, i, k), segRight)
+		out := func(side segSide, d units.Num) units.Num { return s.moved(b, side, d) }
 		l0, r0 := b.x, s.right(b)
 		fold := s.round && len(s.blocks) == 1
 		prev := profilePoint{}
 		var ls []seg
 		for _, q := range lp {
 			ls = append(ls, seg{
-				a: pt{l0.Sub(q.d.Mul(wl)), s.y.Add(h.Times(q.row))}, b: pt{l0.Sub(prev.d.Mul(wl)), s.y.Add(h.Times(prev.row))},
+				a: pt{l0.Sub(out(segLeft, q.d)), s.y.Add(h.Times(q.row))}, b: pt{l0.Sub(out(segLeft, prev.d)), s.y.Add(h.Times(prev.row))},
 				name: b.left, part: s.name, side: segLeft, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos, gauge: s.gauge})
 			prev = q
 		}
@@ -33,7 +32,7 @@ func (w *worker) advance(k int, left, right []profile) {
 		prev = profilePoint{}
 		for _, q := range rp {
 			c.segs = append(c.segs, seg{
-				a: pt{r0.Add(prev.d.Mul(wr)), s.y.Add(h.Times(prev.row))}, b: pt{r0.Add(q.d.Mul(wr)), s.y.Add(h.Times(q.row))},
+				a: pt{r0.Add(out(segRight, prev.d)), s.y.Add(h.Times(prev.row))}, b: pt{r0.Add(out(segRight, q.d)), s.y.Add(h.Times(q.row))},
 				name: b.right, part: s.name, side: segRight, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos, gauge: s.gauge})
 			prev = q
 		}
@@ -45,7 +44,7 @@ func (w *worker) advance(k int, left, right []profile) {
 		}
 		dl, dr := lp.last().d, rp.last().d
 		w.grow(b, h, k, lp, rp)
-		b.x = l0.Sub(dl.Mul(wl))
+		b.x = l0.Sub(out(segLeft, dl))
 		b.change(dl, dr)
 	}
 	s.y = s.y.Add(h.Times(k))
@@ -63,6 +62,41 @@ func extend(all []profile, i, k int) profile {
 	}
 	if l := p.last(); l.row < k {
 		p = append(append(profile(nil), p...), profilePoint{k, l.d})
+	}
+	return p
+}
+
+// outer is the i-th run from one end.
+func (b *block) outer(side segSide, i int) run {
+	if side == segRight {
+		i = len(b.runs) - 1 - i
+	}
+	return b.runs[i]
+}
+
+// moved is how far outwards an edge lies that has moved by d stitches: outwards those of the run at its end, inwards those of run after run.
+func (s *strand) moved(b *block, side segSide, d units.Num) (by units.Num) {
+	for i := 0; d.Sign() != 0; i++ {
+		r, part := b.outer(side, i), d
+		if i < len(b.runs)-1 {
+			part = units.Max(d, units.Int(int64(-r.n)))
+		}
+		by, d = by.Add(r.gauge.StitchWidth().Mul(part)), d.Sub(part)
+	}
+	return by.Mul(s.layers())
+}
+
+// corners are a profile with a point where the edge has taken up a whole run, since it goes on at the width of the next one's stitches.
+func (b *block) corners(p profile, side segSide) profile {
+	var taken units.Num
+	for i := range len(b.runs) - 1 {
+		taken = taken.Sub(units.Int(int64(b.outer(side, i).n)))
+		for row := 1; row < p.last().row; row++ {
+			if !taken.Less(p.at(row)) {
+				p = p.plus(profile{{row, units.Num{}}, {p.last().row, units.Num{}}})
+				break
+			}
+		}
 	}
 	return p
 }

@@ -293,6 +293,25 @@ func TestACrownLiesFlatAsLongAsItGrows(t *testing.T) {
 	f.rounds = f.rounds[:3]
 	flat, sts = f.flat(nil, 6.28)
 	assert.Equal(t, [2]int{2, 17}, [2]int{flat, sts})
+	// A plain round after the ring, (18 - 8) / 2 = 5 of 0.75 × 7.5 = 5.6, lies flat with the round of nine after it: 19 / 3 = 6.3.
+	f.rounds = []roundPoint{{row: 1, n: 8}, {row: 3, n: 18}, {row: 4, n: 27}, {row: 5, n: 36}, {row: 7, n: 36}}
+	flat, sts = f.flat(nil, 7.5)
+	assert.Equal(t, [2]int{5, 36}, [2]int{flat, sts})
+}
+
+// By hand, stitches of 5 and 4 mm with 6 of the first at the left: moved in by 4 it lies 20 mm in, by 8 it lies 6 × 5 + 2 × 4 = 38 mm in; outwards it goes on
+// with its own, 2 are 10 mm. Taken in by one a row over 8 rows, the edge turns after the sixth.
+func TestAnEdgeThatTakesUpARunGoesOnInTheNext(t *testing.T) {
+	wide, narrow := &Gauge{Stitches: units.Int(20), Over: units.Int(100)}, &Gauge{Stitches: units.Int(25), Over: units.Int(100)}
+	b := &block{runs: []run{{n: 6, gauge: wide}, {n: 20, gauge: narrow}}}
+	s := &strand{blocks: []block{*b}}
+	for d, want := range map[int64]int64{-4: -20, -8: -38, 2: 10} {
+		assert.True(t, units.Int(want).Eq(s.moved(b, segLeft, units.Int(d))), d)
+	}
+	assert.True(t, units.Int(-40).Eq(s.moved(b, segRight, units.Int(-10))))
+	p := b.corners(profile{{8, units.Int(-8)}}, segLeft)
+	assert.Equal(t, []int{6, 8}, []int{p[0].row, p[1].row})
+	assert.True(t, units.Int(-6).Eq(p[0].d) && units.Int(-8).Eq(p[1].d))
 }
 
 // By hand: 5 cm more of 10/15 cm each are 7.5 stitches, with the 30 that 40 became 37.5: 38. A piece from side to side goes on with them all.
