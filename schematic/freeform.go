@@ -55,7 +55,7 @@ func (f *freeform) flat(w *worker, circle float64) (flat, stitches int) {
 			continue
 		}
 		grows := float64(p.n-from.n) / float64(p.row-from.row)
-		if from.n > 0 && grows < flatGrowth*circle {
+		if from.n > 0 && grows < flatGrowth*circle && !f.catchesUp(i, flatGrowth*circle) {
 			return flat, from.n
 		}
 		if from.n > 0 && grows > circle*frilled && !f.doubt {
@@ -65,6 +65,15 @@ func (f *freeform) flat(w *worker, circle float64) (flat, stitches int) {
 		flat = p.row
 	}
 	return flat, last.n
+}
+
+// catchesUp reports whether the first rounds, where they grow too little, lie flat with the next, as a plain one before the first increases does.
+func (f *freeform) catchesUp(i int, least float64) bool {
+	if i > 1 || i+1 >= len(f.rounds) {
+		return false
+	}
+	from, next := f.rounds[i-1], f.rounds[i+1]
+	return float64(next.n-from.n) >= least*float64(next.row-from.row)
 }
 
 // settleDisc splits a piece from the centre into the disc that its growing rounds make and the

@@ -69,7 +69,7 @@ func TestOfWhatAMeasurementIsMade(t *testing.T) {
 	}{
 		{schematic.Measure{Gauge: fabric, Of: "st"}, units.Int(5)}, {schematic.Measure{Gauge: fabric, Of: "row"}, units.Frac(5, 2)},
 		{schematic.Measure{Gauge: rib, Of: "st"}, units.Int(4)}, {schematic.Measure{Gauge: rib, Of: "row"}, units.Int(2)},
-		{schematic.Measure{Of: "row"}, units.Int(5)}, {schematic.Measure{Gauge: rib}, units.Int(4)}, {schematic.Measure{}, units.Int(5)},
+		{schematic.Measure{Of: "row"}, units.Frac(5, 2)}, {schematic.Measure{Gauge: rib}, units.Int(4)}, {schematic.Measure{}, units.Int(5)},
 	} {
 		assert.True(t, c.want.Eq(tr.unit(c.m)), "%v of %v", tr.unit(c.m), c.m.Of)
 	}

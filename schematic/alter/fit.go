@@ -347,9 +347,14 @@ func (t *trial) judge() {
 		if k >= len(t.f.base.Pieces) {
 			break
 		}
-		t.compare(t.f.base.Pieces[k], m, func(_, now schematic.Measure, off units.Num) {
-			if t.f.extra != nil && (now.Axis != schematic.Horizontal || m.Kind == schematic.KindBand) {
-				return // it is to be another
+		counted := map[string]bool{}
+		t.compare(t.f.base.Pieces[k], m, func(was, now schematic.Measure, off units.Num) {
+			if counted[alikeIn(was, now)] {
+				return
+			}
+			counted[alikeIn(was, now)] = true
+			if t.f.extra != nil && m.Kind == schematic.KindBand {
+				return // it follows its edges
 			}
 			off = units.Min(t.beyondRib(m.Name, now, off), tooFar) // a rib that goes another way than the fabric does not draw the fabric after it
 			d := off.Float()
@@ -378,7 +383,7 @@ func (t *trial) judgeAlike(s *score) {
 	now := map[height]units.Num{}
 	for k, m := range t.g.Pieces[:min(len(t.g.Pieces), len(t.f.base.Pieces))] {
 		t.compare(t.f.base.Pieces[k], m, func(was, is schematic.Measure, _ units.Num) {
-			if is.Axis != schematic.Vertical || t.f.extra != nil {
+			if is.Axis != schematic.Vertical {
 				return
 			}
 			h := height{is.Name, was.Length}
@@ -507,7 +512,7 @@ func ofRows(edges []schematic.Edge) bool {
 	return len(edges) > 0 && edges[0].Rows > edges[0].Stitches
 }
 
-// compare calls f with every measurement of a piece before and after, and by how many of its
+// compare calls f with every measurement of a piece as it is to be and as it is, and by how many of its
 // stitches or rows they differ.
 func (t *trial) compare(was, now *schematic.Made, f func(was, now schematic.Measure, off units.Num)) {
 	old := map[string]schematic.Measure{}
@@ -519,21 +524,57 @@ func (t *trial) compare(was, now *schematic.Made, f func(was, now schematic.Meas
 		if !ok {
 			continue
 		}
+		before.Length = t.f.wanted(now.Name, before, m)
 		f(before, m, units.Max(units.Num{}, m.Length.Sub(before.Length).Abs().Sub(rounded)).Div(t.unit(m)))
 	}
 }
 
-// unit is the stitch or row of which a measurement is made, in mm; the larger of the two where
+// alikeIn is the same for measurements of a piece that are one before and after, as at its left and its right.
+func alikeIn(was, now schematic.Measure) string {
+	return fmt.Sprint(now.Name, was.Length, now.Length)
+}
+
+// wanted is how long a measurement of a piece is to be: as published, or longer by those of the stretches made longer, on end, that come nearest.
+func (f *fitter) wanted(piece string, was, now schematic.Measure) units.Num {
+	if len(f.extra) == 0 {
+		return was.Length
+	}
+	q := f.was.PieceNamed(piece)
+	if of := f.was.PieceNamed(q.MirrorOf); of != nil {
+		q = of
+	}
+	if (now.Of == "st") != schematic.SideToSide(q) {
+		return was.Length
+	}
+	best, open := was.Length, []units.Num{} // lengths with the stretches on end that end with the last
+	for _, s := range q.Sections {
+		if e := f.extra[s]; e.Sign() != 0 {
+			open = append(open, was.Length)
+			for i := range open {
+				open[i] = open[i].Add(e)
+				if now.Length.Sub(open[i]).Abs().Less(now.Length.Sub(best).Abs()) {
+					best = open[i]
+				}
+			}
+		}
+	}
+	return best
+}
+
+// unit is the stitch or row of which a measurement is made, in mm, of the fabric where it is made of several; the larger of the two where
 // it is made of both.
 func (t *trial) unit(m schematic.Measure) units.Num {
 	g := t.p.Gauges[0]
 	if m.Gauge != nil {
 		g = *m.Gauge
 	}
-	switch {
-	case m.Gauge != nil && m.Of == "st":
+	switch m.Of {
+	case "st":
 		return g.StitchWidth()
-	case m.Gauge != nil && m.Of == "row":
+	case "row":
+		if across := g.RowHeight().Times(2); m.Count > 0 && across.Times(m.Count).Eq(m.Length) {
+			return across // a round more makes a disc two rows wider
+		}
 		return g.RowHeight()
 	}
 	return units.Max(g.StitchWidth(), g.RowHeight())

@@ -83,6 +83,8 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 		return fmt.Sprintf("it comes to a point, and each round of shaping takes %d stitches", n), n
 	case exact != nil:
 		return exact.why(), exact.need.Multiple
+	case now.Of == "row" && now.Count > 0 && t.rowsAsPublished(m.Name, now):
+		return "its rows are those of stitches bound off step by step, as many as published", 0
 	case near != nil && near.of == "row":
 		return near.why(), near.need.Multiple
 	case near != nil:
@@ -91,6 +93,14 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 		return fmt.Sprintf("its edges stay as long as those of %s that they are joined to", edge), 0
 	}
 	return "the stretches before and after it are rounded to whole stitches and rows too", 0
+}
+
+// rowsAsPublished reports whether a measurement is made by as many rows as before although they are of another height: those of steps.
+func (t *trial) rowsAsPublished(piece string, now schematic.Measure) bool {
+	was := madeIn(t.f.base, piece)
+	return was != nil && slices.ContainsFunc(was.Measures, func(old schematic.Measure) bool {
+		return old.ID == now.ID && old.Count == now.Count && !old.Length.Eq(now.Length)
+	})
 }
 
 // takenUp are the pieces whose stitches a piece begins from, each once.
@@ -249,9 +259,6 @@ func (t *trial) joinedTo(piece string, now schematic.Measure) string {
 // gives tells which measurements give, by how much, why, and what the other choice is.
 func (t *trial) gives() finding.List {
 	var out finding.List
-	if t.f.extra != nil {
-		return nil
-	}
 	held := "published"
 	if t.f.graded != nil && t.f.graded.own {
 		held = "worked out for your body at the pattern's gauge"
@@ -264,7 +271,10 @@ func (t *trial) gives() finding.List {
 		t.compare(t.f.base.Pieces[k], m, func(was, now schematic.Measure, off units.Num) {
 			is, before := both(t.p, now.Length), both(t.p, was.Length)
 			text := fmt.Sprintf("%s is %s, not %s as %s", measureName(m, now), is, before, held)
-			if !half.Less(off) || is == before || told[text] {
+			if is == before {
+				text = fmt.Sprintf("%s is %s, as %s once rounded", measureName(m, now), is, held)
+			}
+			if !half.Less(off) || told[text] {
 				return
 			}
 			told[text] = true

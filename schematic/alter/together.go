@@ -125,10 +125,16 @@ func (t *trial) ofPiece(k int, alike map[[2]string]float64) []quantity {
 		}
 	}
 	var list []quantity
+	told := map[string]bool{}
 	for _, old := range was.Measures {
 		off, apart := quantity{0, free}, quantity{0, free}
 		if m, ok := now[old.ID]; ok {
 			off, apart = t.measured(was, old, m, alike)
+			if again := alikeIn(old, m); told[again] {
+				off.cost = free
+			} else {
+				told[again] = true
+			}
 		}
 		list = append(list, off, apart)
 	}
@@ -138,9 +144,10 @@ func (t *trial) ofPiece(k int, alike map[[2]string]float64) []quantity {
 // measured are by how many stitches or rows a measurement is off, and by how much a height is other than the first that was as high and has its name.
 func (t *trial) measured(piece *schematic.Made, was, now schematic.Measure, alike map[[2]string]float64) (off, apart quantity) {
 	off, apart = quantity{0, free}, quantity{0, free}
-	if t.f.extra != nil && (now.Axis != schematic.Horizontal || piece.Kind == schematic.KindBand) {
-		return off, apart // it is to be another
+	if t.f.extra != nil && piece.Kind == schematic.KindBand {
+		return off, apart // it follows its edges
 	}
+	was.Length = t.f.wanted(piece.Name, was, now)
 	slack := half.Float()
 	if exact, _ := t.ruled(piece.Name, now); exact != nil && exact.rib != "" {
 		slack = max(slack, float64(exact.need.Multiple)/2)
