@@ -218,7 +218,7 @@ func (t *spreading) parted(i int, was *Shape, d, places int) {
 	t.f.N += h.sign() * d * places
 	b, m := times(d, h.By.Int(0, 1), n, t.total)
 	more := 0
-	if everyRow := h.At == Across && n > 1 && n == t.f.step.Rows; everyRow || b*m != d {
+	if everyRow := d > 0 && h.At == Across && n > 1 && n == t.f.step.Rows; everyRow || b*m != d {
 		if m = min(n, d, max(1, t.total)); everyRow { // as the rounds of a crown
 			m = min(d, max(1, t.total))
 		}
