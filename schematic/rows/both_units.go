@@ -12,15 +12,21 @@ import (
 // What a text writes for a length in both units: 6½ in (16.5 cm); 32 (34, 36) ins [81 (86, 91) cm]; 10 cm/4"
 const (
 	oneLength   = `(?:\d+(?:\.\d+)?(?: ?[¼½¾⅓⅔⅛⅜⅝⅞]|[ -]\d/\d)?|[¼½¾⅓⅔⅛⅜⅝⅞]|\d/\d)`
-	someLengths = `(` + oneLength + `(?:,? ?[(\[]` + oneLength + `(?:[,;:]? ?` + oneLength + `)*[)\]])*)`
+	someLengths = oneLength + `(?:,? ?[(\[]` + oneLength + `(?:[,;:]? ?` + oneLength + `)*[)\]])*`
 	inches      = `(?: ?-?(?:inches|inch|ins|in)\b\.?| ?["”″])`
 	centimetres = `(?: ?-?(?:cms|cm|centimet(?:re|er)s?)\b\.?)`
 	alsoWritten = ` ?(?:[/(\[{=,]|or) ?`
+	bothWays    = `(?: [a-z]{3,9})?\.? ?(?:[x×*+,]|by|and)(?: [a-z]{3,9})? ?` // 28 cm x 10 cm: its width and its height
 )
 
+// lengthsIn are lengths in a unit, or those of a thing both ways.
+func lengthsIn(unit string) string {
+	return `(` + someLengths + `(?:` + unit + `?` + bothWays + someLengths + `){0,3})` + unit
+}
+
 var (
-	inchesFirst      = text.Once(`(?i)(?:^|[^\w.,/–-])` + someLengths + inches + alsoWritten + someLengths + centimetres)
-	centimetresFirst = text.Once(`(?i)(?:^|[^\w.,/–-])` + someLengths + centimetres + alsoWritten + someLengths + inches)
+	inchesFirst      = text.Once(`(?i)(?:^|[^\w.,/–-])` + lengthsIn(inches) + alsoWritten + lengthsIn(centimetres))
+	centimetresFirst = text.Once(`(?i)(?:^|[^\w.,/–-])` + lengthsIn(centimetres) + alsoWritten + lengthsIn(inches))
 	lengthIn         = text.Once(oneLength)
 )
 

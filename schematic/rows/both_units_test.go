@@ -20,6 +20,10 @@ func TestALengthInBothUnitsIsOneLength(t *testing.T) {
 		"To fit 30-32 ins (76-81 cm), or 76 cm (30 ins).",
 		"*K1, p1; rep from * in (5 cm).",
 		"Work 5 in (12 cm).",
+		"Make a strip of 28 cm x 10 cm (11 inches x 4 inches).",
+		"The base is 11\" x 4\" x 2\" (28 x 10 x 5 cm).",
+		"It is 28 cm wide by 10 cm (11 in wide by 4 in high).",
+		"Its height is 28 cm, width 10 cm (11 in, 4 in).",
 	} {
 		assert.Empty(t, Check(Read("t", []byte("Sizes: S (M, L)\nCast on 30 sts.\nKnit 10 rows.\n"+line+"\n"), Options{}), Options{}).Findings, line)
 	}
@@ -27,6 +31,7 @@ func TestALengthInBothUnitsIsOneLength(t *testing.T) {
 		"Work even until piece measures 6 ins [16 cm] from beg.": "6 in is 15 cm",
 		"Cont until armhole measures 20 cm (9 in).":              "20 cm is 7¾ in",
 		"Work until piece measures about 14 in. (23 cm).":        "14 in is 35.5 cm",
+		"Make a strip of 28 cm x 10 cm (11 inches x 5 inches).":  "10 cm is 4 in",
 		"Work to 12-1/2 in (39 cm).":                             "12-1/2 in is 32 cm",
 		"Cont until back measures 11[14:17] cm (4¼[6½:6½] in).":  "14 cm is 5½ in",
 	} {

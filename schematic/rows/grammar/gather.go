@@ -19,6 +19,11 @@ func (r *Reader) gathered(list []ins.Item) []ins.Item {
 			q.Body = r.gathered(q.Body)
 			intoLast(q)
 		}
+		if q := r.andOne(list[i:]); q != nil {
+			out = append(out, q)
+			i++
+			continue
+		}
 		a, b, ok := r.aroundChain(list[i:])
 		if !ok {
 			out = append(out, list[i])
@@ -27,7 +32,7 @@ func (r *Reader) gathered(list []ins.Item) []ins.Item {
 		}
 		switch {
 		case a.N.All == b.N.All:
-			out = append(out, inOnePlace(a, list[i+1], b))
+			out = append(out, ins.InOnePlace(a, list[i+1], b))
 			i += 2
 		case a.N.All == b.N.All-1 && b.Places[0].Kind == ins.InSame && i > 0 && is[*ins.Chain](list[i-1]):
 			first := *a
@@ -39,6 +44,23 @@ func (r *Reader) gathered(list []ins.Item) []ins.Item {
 	}
 	return out
 }
+
+// andOne is a stitch and the one behind it, both in the place of the second: sc and dc in next st. It is nil if a list does not begin so.
+func (r *Reader) andOne(list []ins.Item) *ins.Repeat {
+	if len(list) < 2 || !ins.Pair(list[0], list[1]) {
+		return nil
+	}
+	a, b := list[0].(*ins.Stitch), list[1].(*ins.Stitch)
+	if at := a.Span(); at.Line != b.At.Line || !slices.Contains(andWords, strings.TrimSpace(r.x.Quote(ins.Span{Line: at.Line, Col: at.End, End: b.At.Col}))) {
+		return nil
+	}
+	q := ins.InOnePlace(a, b)
+	q.Apart = true
+	return q
+}
+
+// andWords join what goes into one place.
+var andWords = []string{"and", "&", "+", "plus"}
 
 // betweenToo puts the stitches that repeat one worked between two of the row below there as well: dc between dc, (ch 1, dc) around.
 func betweenToo(list []ins.Item) {
@@ -108,19 +130,6 @@ func intoLast(q *ins.Repeat) {
 func shapes(n ins.Item) bool {
 	st, ok := n.(*ins.Stitch)
 	return ok && (st.Kind == nil || st.Kind.Uses != 1 || st.Kind.Makes != 1 || st.Kind.ID == "slst")
-}
-
-// inOnePlace works a stitch, a chain and the stitch behind it into the place of the last.
-func inOnePlace(a *ins.Stitch, chain ins.Item, b *ins.Stitch) *ins.Repeat {
-	bare := *b
-	bare.Places = nil
-	q := &ins.Repeat{Body: []ins.Item{a, chain, &bare}, Times: ins.N(1), Stop: -1, Places: b.Places}
-	at := a.Span()
-	if end := b.Span(); end.Line == at.Line {
-		at.End = end.End
-	}
-	q.Put(at)
-	return q
 }
 
 // overSpaces takes what goes into each space and what goes into each stitch together, as they come: sc in each dc around, working 3

@@ -79,6 +79,7 @@ type (
 		LastFor Num    // instead of so many stitches of the body
 		InAll   bool   // Times may be meant in all and not beyond the first
 		Cut     bool   // the last time may end early: a rib over an odd count
+		Apart   bool   // its stitches are told without a bracket, and may stand each in its own place: sc and dc in next st
 	}
 	// Turn turns the work.
 	Turn struct{ Placed }

@@ -1,9 +1,11 @@
 package instructions
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
 )
 
 // And is a list in words: S, M and 2X.
@@ -81,4 +83,45 @@ func (x *Text) Quote(at Span) string {
 		return ""
 	}
 	return string(r[at.Col-1 : at.End-1])
+}
+
+// Pair reports whether two instructions are unlike stitches over one each, of which only the second has a place, and but one: sc and dc in
+// next st. The second may be such a pair itself.
+func Pair(n, m Item) bool {
+	if q, ok := m.(*Repeat); ok && q.Apart {
+		last := *q.Body[len(q.Body)-1].(*Stitch)
+		last.Places = q.Places
+		return Pair(n, &last)
+	}
+	a, ok := n.(*Stitch)
+	b, both := m.(*Stitch)
+	if !ok || !both || len(a.Places) > 0 || len(b.Places) != 1 || len(b.Also) > 0 || a.Kind == nil || b.Kind == nil || a.Kind == b.Kind {
+		return false
+	}
+	plain := func(st *Stitch) bool {
+		return st.Kind.Craft == stitch.Crochet && st.Kind.Uses == 1 && st.Kind.Makes == 1 && st.N.By == nil && st.N.All < 6
+	}
+	p := b.Places[0]
+	one := (p.Kind == InNext || p.Kind == InFirst || p.Kind == InLast) && p.N.By == nil && p.N.All == 1
+	return plain(a) && plain(b) && a.Kind.ID != "slst" && (one || p.Kind == InSame || p.Kind == FromHook || p.Kind == InEach)
+}
+
+// InOnePlace works instructions into the place of the last of them.
+func InOnePlace(list ...Item) *Repeat {
+	k := len(list) - 1
+	q := &Repeat{Body: slices.Clone(list[:k]), Times: N(1), Stop: -1}
+	switch last := list[k].(type) {
+	case *Stitch:
+		bare := *last
+		bare.Places = nil
+		q.Body, q.Places = append(q.Body, &bare), last.Places
+	case *Repeat:
+		q.Body, q.Places = append(q.Body, last.Body...), last.Places
+	}
+	at := list[0].Span()
+	if end := list[k].Span(); end.Line == at.Line {
+		at.End = end.End
+	}
+	q.Put(at)
+	return q
 }

@@ -59,7 +59,7 @@ var (
 	// within is a key in the midst of a paragraph.
 	within = Once(`[.;)”"] *([A-Z][A-Za-z]*(?: [A-Za-z]+)?)(?: ?[.:] ?[-–—]+|-(?:[A-Z]\.|\d)| ?[–—]+)`)
 	// leaves is where a paragraph goes from words to the work: BACK.—Cast on; Begin at lower edge.
-	leaves = Once(`[.;)”"] *((?:THE )?[A-Z]{3,}(?: [A-Z]+){0,3} ?[.:]? ?(?:[-–—]+ ?)?[A-Z][a-z]|[A-Z][a-z]+(?: [A-Z]?[a-z]+)? ?[.:] ?[-–—]+ ?[A-Z]|(?:Cast on|Begin|Commence|Make|Work) |\d+(?:st|nd|rd|th)? (?:row|round)\b)`)
+	leaves = Once(`[.;)”"] *((?:THE )?[A-Z]{3,}(?: [A-Z]+){0,3} ?(?:\([^()]{1,30}\) ?)?[.:]? ?(?:[-–—]+ ?)?[A-Z][a-z]|[A-Z][a-z]+(?: [A-Z]?[a-z]+)? ?[.:] ?[-–—]+ ?[A-Z]|(?:Cast on|Begin|Commence|Make|Work) |Ch(?:ain)? \d\d|\d+(?:st|nd|rd|th)? (?:row|round)\b)`)
 )
 
 // Cuts is where a paragraph that holds the head of a pattern goes on to its next part: Materials.—… Tension.—… BACK.—Cast

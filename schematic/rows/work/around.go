@@ -84,7 +84,7 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 // other is a row that states a count in a further sense that its words may have, if it fits only so: 2 hdc within a repeat
 // are two in one stitch; slip stitches at its beginning are no stitches of it. It is nil if there is none.
 func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
-	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, allTimes, slipsPassed, beganInOne, chainUncounted, chainCounted, skipsUnder, endsInTurning} {
+	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, pairInOne, allTimes, slipsPassed, beganInOne, chainUncounted, chainCounted, skipsUnder, endsInTurning} {
 		list := sense(body)
 		if list == nil {
 			continue
@@ -147,6 +147,36 @@ func twoInOne(body []ins.Item) []ins.Item {
 		st.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
 		return true
 	})
+}
+
+// pairInOne is a row whose stitches of which only the last is told a place all go into that one: *sc, dc in next st, skip 1 st. It is nil
+// if there are none.
+func pairInOne(body []ins.Item) []ins.Item {
+	var out []ins.Item
+	changed := false
+	for i := 0; i < len(body); i++ {
+		if q, ok := body[i].(*ins.Repeat); ok && len(q.Places) == 0 {
+			if inner := pairInOne(q.Body); inner != nil {
+				again := *q
+				again.Body, changed = inner, true
+				out = append(out, &again)
+				continue
+			}
+		}
+		k := len(out)
+		for k > 0 && ins.Pair(out[k-1], body[i]) {
+			k--
+		}
+		if k < len(out) {
+			out, changed = append(out[:k], ins.InOnePlace(append(slices.Clone(out[k:]), body[i])...)), true
+			continue
+		}
+		out = append(out, body[i])
+	}
+	if !changed {
+		return nil
+	}
+	return out
 }
 
 // allTimes is a row whose last stitches are so many because all of it is worked as often: sc, inc x 6. It is nil if there are none.

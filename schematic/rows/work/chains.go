@@ -409,7 +409,7 @@ func (f *fabric) spaces(size int) bool {
 // is called by all chains of that too.
 func (f *fabric) sized(i, size int) bool {
 	chains := f.runs[i].chain
-	if size <= 0 || chains == size {
+	if size <= 0 || f.runs[i].called(size) {
 		return true
 	}
 	return slices.ContainsFunc([]int{i - 1, i + 1}, func(k int) bool {

@@ -495,8 +495,11 @@ func (w *work) meansAll() bool {
 	return (w.counted || w.pick != nil && w.pick.taken[key{loose: true}]) && w.pick.loosely()
 }
 
-// tellOthers says that 'in each u' leaves k other stitches.
+// tellOthers says that 'in each u' leaves k other stitches, where no stated count tells whether it is meant so.
 func (w *work) tellOthers(u, other *stitch.Stitch, k int, at ins.Span) bool {
+	if w.counted {
+		return true
+	}
 	w.tell("rows/under-use", finding.Warning, at, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(other, w.x.Terms)+" unworked", "say 'in each st', or what to do with them", k)
 	return true
 }
@@ -661,20 +664,19 @@ func (w *work) groupAhead(g *ins.Group) bool {
 
 // skipsFirst is how many stitches a stretch passes before it works one.
 func (w *work) skipsFirst(body []ins.Item) int {
-	for _, n := range body {
-		switch n := n.(type) {
-		case *ins.Chain, *ins.Nothing:
-		case *ins.Skip:
-			k := 0
-			for i := range n.Places {
-				k += w.count(n.Places[i].N)
-			}
-			return k
-		default:
-			return 0
-		}
+	at := slices.IndexFunc(body, func(n ins.Item) bool { return !ofLoop(n) })
+	if at < 0 {
+		return 0
 	}
-	return 0
+	n, ok := body[at].(*ins.Skip)
+	if !ok {
+		return 0
+	}
+	k := 0
+	for i := range n.Places {
+		k += w.count(n.Places[i].N)
+	}
+	return k
 }
 
 // bySpaces reports whether a repeat is worked into chain spaces.

@@ -13,19 +13,25 @@ type run struct {
 	kind  *stitch.Stitch // nil: not known
 	of    *ins.Group     // the named group
 	n     int
-	chain int  // > 0: a chain space
-	group int  // which shell or group it belongs to, 0: none
-	tall  int  // of a turning chain: its chains
-	tch   bool // a turning chain that counts
-	one   bool // legs in one place, finished together: a cluster
-	base  bool // chains of a foundation
-	hook  bool // a turning chain that was skipped from the hook
+	chain int    // > 0: a chain space
+	arms  uint64 // of a space with picots in it: the chains beside these, by which it is called too, each a bit; 0: it has none
+	group int    // which shell or group it belongs to, 0: none
+	tall  int    // of a turning chain: its chains
+	tch   bool   // a turning chain that counts
+	one   bool   // legs in one place, finished together: a cluster
+	base  bool   // chains of a foundation
+	hook  bool   // a turning chain that was skipped from the hook
 }
 
 // base reports whether a row is a foundation chain.
 func (f *fabric) base() bool { return len(f.runs) > 0 && f.runs[0].base }
 
 func (r run) space() bool { return r.chain > 0 }
+
+// called reports whether a space may be called one of so many chains.
+func (r run) called(size int) bool { return r.chain == size || size > 0 && r.arms&arm(size) > 0 }
+
+func arm(chain int) uint64 { return 1 << min(chain, 63) }
 
 // elements is how many places of the row the run is.
 func (r run) elements() int {
@@ -39,6 +45,7 @@ func (r run) elements() int {
 type fabric struct {
 	runs    []run
 	picots  int
+	picoted bool // a picot was made last
 	groups  int
 	plain   bool  // only its count is known
 	ring    bool  // closed to a ring that can be worked into
@@ -88,7 +95,17 @@ func (f *fabric) add(r run) {
 	if r.n == 0 && r.chain == 0 {
 		return
 	}
-	if k := len(f.runs) - 1; k >= 0 && !r.space() {
+	k, picoted := len(f.runs)-1, f.picoted
+	f.picoted = false
+	if k >= 0 && picoted && r.space() && f.runs[k].space() && f.runs[k].group == r.group { // it goes on behind the picot
+		l := &f.runs[k]
+		if l.arms == 0 {
+			l.arms = arm(l.chain)
+		}
+		l.arms, l.chain = l.arms|arm(r.chain), l.chain+r.chain
+		return
+	}
+	if k >= 0 && !r.space() {
 		if l := &f.runs[k]; l.kind == r.kind && !l.space() && l.group == r.group && l.of == r.of && l.tch == r.tch && l.base == r.base && l.one == r.one && !r.tch {
 			l.n += r.n
 			return

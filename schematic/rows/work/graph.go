@@ -325,10 +325,8 @@ type scribe struct {
 // record puts in n stitches, or an arch or a turning chain of so many chains, worked into feet as nd says.
 func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.Item) {
 	g := r.g
+	g.cur.closePicot(kind, nd)
 	k := len(g.cur.Stitches)
-	if kind != nil && kind.ID == "picot" && closesPicot(nd) && k > 0 && g.cur.Stitches[k-1].Stitch == nil {
-		g.cur.Stitches = g.cur.Stitches[:k-1] // the chain that the slip stitch closes
-	}
 	foot := -1
 	if len(feet) == 1 {
 		foot = feet[0]
@@ -357,6 +355,7 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 		return
 	case chain > 0:
 		s.Turning = kind != nil
+		s.Counts = s.Turning || !g.cur.behindPicot()
 		g.put(s)
 		return
 	}
@@ -770,6 +769,28 @@ func (g *Graph) next() bool {
 // even records rows worked even over what r has.
 func (g *Graph) even(r *runner, rows int) {
 	g.planned(r, make([]edges, min(rows, maxGraph)), 0)
+}
+
+// closePicot takes, where a picot is made by a stitch, the chain made last for that of a picot, but for the chains that lead up to it.
+func (row *GraphRow) closePicot(kind *stitch.Stitch, nd ins.Item) {
+	k := len(row.Stitches) - 1
+	if k < 0 || kind == nil || kind.ID != "picot" || !closesPicot(nd) || row.Stitches[k].Stitch != nil {
+		return
+	}
+	if last := &row.Stitches[k]; beyondPicot(nd, last.Chain) > 0 {
+		last.Chain = beyondPicot(nd, last.Chain)
+	} else {
+		row.Stitches = row.Stitches[:k]
+	}
+}
+
+// behindPicot reports whether what is made next goes on with the chain before a picot: they are one space.
+func (row *GraphRow) behindPicot() bool {
+	k := len(row.Stitches)
+	for k > 0 && row.Stitches[k-1].Stitch != nil && row.Stitches[k-1].Stitch.ID == "picot" {
+		k--
+	}
+	return k > 0 && k < len(row.Stitches) && row.Stitches[k-1].Stitch == nil && row.Stitches[k-1].Chain > 0
 }
 
 // closesPicot reports whether a stitch closes the chain before it to a picot.

@@ -110,6 +110,7 @@ func (w *work) foot(by ins.Item, feet []int) {
 
 func (w *work) picots(k int, n ins.Item) {
 	w.out.picots += k
+	w.out.picoted = k > 0
 	w.began = true
 	if w.rec != nil && w.quiet == 0 && k > 0 {
 		w.rec(stitch.ByID("picot"), k, 0, nil, n)
@@ -179,9 +180,20 @@ func (w *work) picotSlip(n *ins.Stitch) bool {
 	if !first || k < 0 || !w.out.runs[k].space() || p.Kind == ins.InSame && p.Unit.Stitch != w.out.runs[max(k-1, 0)].kind && w.petal() {
 		return false
 	}
-	w.out.runs = w.out.runs[:k]
+	if w.out.runs[k].chain = beyondPicot(n, w.out.runs[k].chain); w.out.runs[k].chain == 0 {
+		w.out.runs = w.out.runs[:k]
+	}
 	w.picots(1, n)
 	return true
+}
+
+// beyondPicot is how many of the chains before it a picot leaves: ch 7, sl st in 4th ch from hook leaves 3.
+func beyondPicot(n ins.Item, chain int) int {
+	list := placesOf(n)
+	if len(list) == 1 && list[0].Kind == ins.FromHook && list[0].N.By == nil {
+		return max(chain-list[0].N.All, 0)
+	}
+	return 0
 }
 
 // petal reports whether the last chain goes back down beside tall stitches that as long a chain led up to: ch 3, 2 tr in same
@@ -835,7 +847,7 @@ func (w *work) nextIs(kind *stitch.Stitch) bool {
 func (w *work) toGroupOfSpace(size int) {
 	c := w.cur
 	for c.i < len(c.f.runs) {
-		if r := c.run(); r.space() && r.group > 0 && c.off == 0 && (size <= 0 || r.chain == size) {
+		if r := c.run(); r.space() && r.group > 0 && c.off == 0 && (size <= 0 || r.called(size)) {
 			w.took(c)
 			return
 		} else if r.space() {

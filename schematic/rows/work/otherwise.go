@@ -17,16 +17,16 @@ import (
 // otherMeanings are they, each as a change of one instruction; nil: it has no other one. The first few are those of a row
 // of which only the count does not fit, too.
 func (r *runner) otherMeanings() []func(ins.Item) ins.Item {
-	return []func(ins.Item) ins.Item{eachOnce, r.unrun, eachGap, toNext, r.inBack, r.onceMore, heaped, threefold}
+	return []func(ins.Item) ins.Item{eachInOwn, eachOnce, r.unrun, eachGap, toNext, r.inBack, r.onceMore, heaped, threefold}
 }
 
 // onlyCounted is how many of the other meanings are tried for a row of which only the count does not fit.
-const onlyCounted = 6
+const onlyCounted = 7
 
 // otherwise is a row with a stated count in the first of the other meanings in which it fits; nil if it fits in none.
 func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) *result {
 	if l.Stated == nil || l.Label == nil {
-		return nil
+		return r.uncountedApart(rd, l, body)
 	}
 	fits := func(rd reading, body []ins.Item) *result {
 		if res := r.try(&rd, l, body); len(res.found) == 0 && !res.total && len(r.misfits(l, res.out)) == 0 {
@@ -57,6 +57,29 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 		return fits(rd, body)
 	}
 	return nil
+}
+
+// uncountedApart is a row without a count with its stitches each in its own place; nil if it does not fit so either.
+func (r *runner) uncountedApart(rd reading, l *ins.Line, body []ins.Item) *result {
+	if list, changed := changed(body, eachInOwn); changed {
+		if res := r.try(&rd, l, list); len(res.found) == 0 && !res.total {
+			return res
+		}
+	}
+	return nil
+}
+
+// eachInOwn is two stitches of which only the second is told a place, each in its own: sc and dc in next st.
+func eachInOwn(n ins.Item) ins.Item {
+	q, ok := n.(*ins.Repeat)
+	if !ok || !q.Apart {
+		return nil
+	}
+	own := *q
+	own.Places, own.Body = nil, slices.Clone(q.Body)
+	last := *q.Body[len(q.Body)-1].(*ins.Stitch)
+	last.Places, own.Body[len(q.Body)-1] = q.Places, &last
+	return &own
 }
 
 // uncounted is a row with the chain that it begins with counted as no stitch, if only a row before it said that one as long counts.

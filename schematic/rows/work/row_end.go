@@ -187,13 +187,27 @@ func (w *work) lastChain(body []ins.Item) int {
 	for k >= 0 && (joinsRound(body[k]) || is[*ins.Nothing](body[k])) {
 		k--
 	}
-	if k < 1 || !slices.ContainsFunc(body[k+1:], joinsRound) || !is[*ins.Chain](body[k]) {
+	if k < 1 || !slices.ContainsFunc(body[k+1:], joinsRound) || !ofLoop(body[k]) {
 		return 0
 	}
-	if r, ok := body[k-1].(*ins.Repeat); ok {
+	for k > 0 && ofLoop(body[k]) {
+		k--
+	}
+	if r, ok := body[k].(*ins.Repeat); ok {
 		return w.skipsFirst(r.Body)
 	}
 	return 0
+}
+
+// ofLoop reports whether an instruction makes chains or a picot on them, so that nothing of the row below is worked.
+func ofLoop(n ins.Item) bool {
+	switch n := n.(type) {
+	case *ins.Chain, *ins.Nothing:
+		return true
+	case *ins.Stitch:
+		return n.Kind != nil && (n.Kind.ID == "picot" && len(n.Places) == 0 || closesPicot(n) && len(n.Places) == 1 && n.Places[0].Kind == ins.FromHook)
+	}
+	return false
 }
 
 // passedLast is how many stitches a round leaves before its join: as many as the repeat that it ends with passes each time

@@ -549,7 +549,7 @@ func (r *runner) spacesMade(f *fabric, u ins.Unit, grouped bool, all []ins.Stitc
 		return size <= 0 && slices.ContainsFunc(all, func(h ins.StitchGroup) bool { return h.Unit.Space && h.Unit.Size.At(r.size) == q.chain })
 	}
 	return f.tally(func(q run) bool {
-		return q.space() && (size <= 0 || q.chain == size) && !other(q) && !(grouped && q.of != nil)
+		return q.space() && (size <= 0 || q.called(size)) && !other(q) && !(grouped && q.of != nil)
 	}, func(run) int { return 1 })
 }
 
