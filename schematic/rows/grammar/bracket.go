@@ -17,7 +17,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
-	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.timed && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) {
+	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.timed && !groupsTold(t.Sub) && !s.opensStretch(g) && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) {
 		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
@@ -25,7 +25,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	s.namesWorked(t.Sub, from)
-	if s.idle(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or", "alternatively", "alternately", "optional", "optionally") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
+	if s.idle(t.Sub) || groupsTold(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or", "alternatively", "alternately", "optional", "optionally") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{Part: onNeedle(t.Sub), Under: s.otherLoops(t.Sub)}, from, s.i)
 		return
 	}
@@ -62,8 +62,42 @@ func (s *sequence) bracket(t *text.Token) {
 		s.add(&ins.Nothing{}, from, s.i)
 		return
 	}
+	s.inOne(r)
 	s.add(s.asGroup(r), from, s.i)
 	s.closed = nil
+}
+
+// opensStretch reports whether a bracket of stitches is no count, since nothing that could be counted stands before it: ch 3, (2 dc), ch 1,
+// *(3 dc), ch 1*.
+func (s *sequence) opensStretch(g []ins.StitchGroup) bool {
+	if !s.r.crochet || !s.line.IsRow() || len(g) != 1 || g[0].Unit.Stitch == nil || !s.at(s.i).Is(",") {
+		return false
+	}
+	return s.star >= 0 && len(s.out) == s.star || s.star < 0 && len(s.out) > 0 && !slices.ContainsFunc(s.out, func(n ins.Item) bool { return !is[*ins.Chain](n) && !is[*ins.JoinYarn](n) && !is[*ins.Nothing](n) })
+}
+
+// inOne puts what a bracket holds into one stitch where it opens a row, or the stretch between two stars, and names no place: (ch 2, dc),
+// ch 1, *(2 dc), ch 1*.
+func (s *sequence) inOne(r *ins.Repeat) {
+	if len(r.Places) > 0 || r.Times.By != nil || r.Times.All != 1 || r.Until.Kind != ins.NoExtent || !s.at(s.i).Is(",") || s.line.Label == nil || s.line.Label.From.All < 2 || saysOne(s.t, []string{"ring", "circle", "mr"}) {
+		return
+	}
+	p := ins.Place{Kind: ins.InNext, N: ins.N(1), At: s.span(s.i-1, s.i-1)}
+	st, one := r.Body[len(r.Body)-1].(*ins.Stitch)
+	switch {
+	case !one || st.Kind == nil || len(st.Places) > 0 || len(r.Body) > 2 || s.depth > 0 || !s.r.crochet:
+		return
+	case len(r.Body) == 1 && s.opensStretch([]ins.StitchGroup{{Unit: ins.Unit{Stitch: st.Kind}}}):
+		if s.star < 0 {
+			p.Kind = ins.InSame
+		}
+	case len(r.Body) == 2 && len(s.out) == 0 && is[*ins.Chain](r.Body[0]):
+		p.Kind = ins.InSame
+	default:
+		return
+	}
+	p.Unit.Word = "st"
+	r.Places = []ins.Place{p}
 }
 
 // chainsMore adds to a chain what a bracket says it has more: ch 20 (plus 1 for turning).

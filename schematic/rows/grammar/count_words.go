@@ -469,7 +469,7 @@ func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 // dc, 6 corners of [3 dc, ch 2, 3 dc]. It is i if they are no such words.
 func (p *parser) ofItsOwn(i int) int {
 	k, words := i, 0
-	for ; k < len(p.t) && !p.at(k).Is(",", ";", "and", "&", "+", "plus", "."); k++ {
+	for ; k < len(p.t) && !p.at(k).Is(",", ";", "and", "&", "+", "plus", ".", "around"); k++ {
 		t := p.at(k)
 		of := p.at(k - 1).Is("of")
 		switch {
@@ -486,7 +486,15 @@ func (p *parser) ofItsOwn(i int) int {
 	if words == 0 || p.depth == 0 || last.Kind == 'w' && !strings.HasSuffix(last.S, "s") && !p.at(k-2).Is("of") && last.Kind != 'g' && !p.thingAt(k-1) {
 		return i
 	}
+	if p.at(k).Is("around") && p.at(k+1).Is("ring", "circle") {
+		k += 2
+	}
 	return k
+}
+
+// groupsTold reports whether a bracket counts groups and tells what each of them is: (4, 3dc groups + 2ch).
+func groupsTold(t []text.Token) bool {
+	return len(t) > 4 && t[0].Kind == 'n' && t[1].Is(",") && t[2].Kind == 'n' && t[3].Kind == 'w' && t[4].Is("group", "groups", "cluster", "clusters", "set", "sets", "shell", "shells")
 }
 
 // behindMore is where a total begins behind what was made more: 7 more tr, now 29. 0: there is none.

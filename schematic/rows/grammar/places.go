@@ -379,6 +379,7 @@ var cores = []form{
 	}},
 	{rule: "core", pattern: "top [$st] [$ch] [of] [$tch/joined] [{n:chaincalled}]", meaning: "the top of the turning chain", example: "dc in top of ch-3", build: top},
 	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | beg/beginning/starting {n:chaincalled} | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
+	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) [of/on/in] $tch {n:chaincalled}", meaning: "the top of the turning chain", example: "sl st in 3rd ch first ch 3", when: tests{crochet}, build: top},
 	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] ({n:chaincalled} | {ord} ch) [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
 	{rule: "core", pattern: "{o:ord} $ch/$st of [$tch/last] ($ch | tch | t $ch | turning)", meaning: "the top of the turning chain", example: "dc in 4th ch of beg ch", build: top},
 	{rule: "core", pattern: "$center of [$tch/this/that] {n:chaincalled} [$ring]", meaning: "the ring", example: "Rnd 1: Ch 4, join with sl st. Into the middle of ch 4: ch 3, 11 dc", when: tests{crochet, behindRing}, build: func(*match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
@@ -617,6 +618,9 @@ func chainCalled(p *parser, i int) (any, int) {
 	}
 	if p.at(i+1).Is("sp", "sps", "loop") {
 		return nil, -1
+	}
+	if k := numerals[p.at(i+1).S]; k > 1 && !p.thingAt(i+2) { // chain three
+		return ins.N(k), i + 2
 	}
 	return ins.Num{}, i + 1
 }

@@ -42,6 +42,7 @@ type sequence struct {
 	other      bool        // it goes along the other side of the foundation chain
 	timed      bool        // how often the next bracket is worked stands before it
 	closedStop int         // items before the second sign of the stretch that was repeated last
+	began      int         // items before the sentence that is read
 }
 
 func (p *parser) sequence() []ins.Item {
@@ -51,7 +52,9 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'p' && isStar(t):
 			s.atStar(t)
 		case t.Kind == 'p':
-			s.sep = t.S
+			if s.sep = t.S; t.Is(".", ";") {
+				s.began = len(s.out)
+			}
 			s.i++
 			s.namedBehindDash(t)
 		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour() || s.yarnAlone()):
@@ -61,7 +64,7 @@ func (p *parser) sequence() []ins.Item {
 			s.i++
 		case t.Cap && (s.inColour() || s.yarnAlone()), s.filetSquares(), s.changesYarn(), s.tellsShaping():
 		case s.timesFirst(), s.endsRow():
-		case s.alternately(), s.repeat(), s.timesRepeat():
+		case s.alternately(), s.repeat(), s.timesRepeat(), s.listTimes():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
 		case s.loopSaid(), s.noted(), s.titled():
@@ -237,6 +240,29 @@ func (s *sequence) item(i int) bool {
 	s.i = to
 	s.r.began = true
 	s.ribOf(from, to)
+	return true
+}
+
+// listTimes takes the list of a sentence that ends in a chain, and behind it how often all of it is worked: 3 sc in ring, ch 2, 4 times.
+func (s *sequence) listTimes() bool {
+	k := s.began
+	if k == 0 && len(s.out) > 1 && is[*ins.Chain](s.out[0]) {
+		k++
+	}
+	v, to := s.named("times", s.i)
+	if to < 0 || v.(often).more || s.star >= 0 || !s.r.crochet || len(s.out) < k+2 || !is[*ins.Chain](s.out[len(s.out)-1]) {
+		return false
+	}
+	body := slices.Clone(s.out[k:])
+	if !slices.ContainsFunc(body, is[*ins.Stitch]) || slices.ContainsFunc(body, func(n ins.Item) bool { return !is[*ins.Stitch](n) && !is[*ins.Chain](n) && !is[*ins.Skip](n) }) {
+		return false
+	}
+	r := &ins.Repeat{Body: body, Times: v.(often).n, Stop: -1}
+	at := body[0].Span()
+	s.out = s.out[:k]
+	s.add(r, s.i, to)
+	r.At.Line, r.At.Col = at.Line, at.Col
+	s.i = to
 	return true
 }
 

@@ -501,6 +501,9 @@ var statements = []form{
 			if c, ok := m.get("c").(ins.Place); ok {
 				o, _ := m.get("o").(int)
 				j.First = c.Unit.Stitch != nil && (c.Kind == ins.InFirst || o == 1)
+				if c.Unit.Chain && !c.Unit.Space && o > 1 { // to 3rd ch
+					j.Nth = ins.N(o)
+				}
 				if c.Kind == ins.InTop {
 					j.Chain = c.Unit.Size
 				}
@@ -688,7 +691,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sew | join/joining) [in/through/into] [both] [foundation/starting/beginning/beg] $ch (and | to | with) [to/with] first/last {w2:row} [together/tog] [with/to/through/using {x:stretch}]", meaning: "a seam", example: "Sl st in both the foundation ch and last row to join"},
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sew | whipstitch) [across/in] (through/thru/in) (both/all/two) (thicknesses/layers/pieces/sides/thickness) [across/along/over/in] [all/each/next] [{n:num}] [$st] [to join | to close | across]", meaning: "a seam", example: "Sl st through both thicknesses across 8 sts"},
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch | sew | hold/holding) [across] ([short/both/two/long/these] ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num} | first/last and first/last {w:row}) together/tog [through/along/with {x:stretch}]", meaning: "a seam", example: "Fold the cuff, then sc the ends together"},
-	{rule: "neutral", pattern: "{n:num} group/groups/cluster/clusters/set/sets of {x:sentence}", meaning: "how many there are then", example: "Rnd 1: Ch 3, dc in ring, ch 1, [2 dc in ring, ch 1] 5 times, join. 6 groups of 2-dc and ch-1 sp.", when: tests{begun, no(said("in", "into", "over", "around", "next", "each"))}},
+	{rule: "neutral", pattern: "[you] [should/will] [now] [have] {n:num} group/groups/cluster/clusters/set/sets of {x:sentence}", meaning: "how many there are then", example: "Rnd 1: Ch 3, dc in ring, ch 1, [2 dc in ring, ch 1] 5 times, join. 6 groups of 2-dc and ch-1 sp.", when: tests{begun, no(said("in", "into", "over", "around", "next", "each"))}},
 	{rule: "neutral", pattern: "{n:num} {m:num} {k:kind} group/groups/cluster/clusters/shell/shells/set/sets/fan/fans", meaning: "how many there are then", example: "Rnd 2: Ch 3, 2 dc in same st, ch 2, *skip 1 st, 3 dc in next st, ch 2; rep from * around, join. 8 3-dc groups", when: tests{endsOrKind("pg")}},
 	{rule: "neutral", pattern: "[and/which/that/this] [to] form/forms/forming/make/makes/making last/final/{o:ord} {u:unit} [of [this] $row]", meaning: "what the stitch before it makes", example: "Rnd 2: Ch 1, sc in same st, *ch 5, skip 2 dc, sc in next dc; rep from * 4 times more, ch 2, skip 2 dc, dc in first sc to form last ch-5 sp", when: tests{crochet, endsOrKind("pg"), begun}},
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals"},
@@ -1458,11 +1461,15 @@ func join(m *match) any {
 // joinsAny is yarn joined in any place at a row's beginning, where nothing is to be closed: Join in any ch-2 sp, ch 3.
 func (m *match) joinsAny() ins.Item {
 	with := m.p.at(0).Is("with", "using") && m.from > 0 && m.from < 6 && m.p.at(m.from-1).Is(",")
-	if !m.p.line.IsRow() || !with && (m.from > 0 || !m.said("any")) {
+	if !m.p.line.IsRow() || !with && m.from > 0 {
 		return nil
 	}
 	for i := m.from; i < m.to; i++ {
-		if v, to := m.p.named("places", i); to > i && to <= m.to && m.p.at(i).Is("in", "into", "to") {
+		v, to := m.p.named("places", i)
+		if to <= i || to > m.to || !m.p.at(i).Is("in", "into", "to") {
+			continue
+		}
+		if with || m.said("any") || v.(spots).list[0].Unit.Space && v.(spots).list[0].Kind == ins.InNext { // join in ch-1 sp
 			return &ins.JoinYarn{From: "yarn", Place: v.(spots).list[:1]}
 		}
 	}

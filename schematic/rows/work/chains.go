@@ -108,14 +108,17 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 		}
 		return
 	}
-	kind := n.Count.As
+	kind, beside := n.Count.As, 0
 	if kind == nil {
-		if kind = byTurning(k); k == 4 && !works(tail, kind) && works(tail, byTurning(3)) { // a dc and a space of one chain
-			kind = byTurning(3)
-		}
+		kind, beside = w.standsAs(k, tail)
+	}
+	if w.g != nil && w.quiet == 0 {
+		_, said := w.x.Turning[k]
+		_, all := w.x.Turning[0]
+		w.g.oneChain = k == 1 && w.round && n.Count.How == ins.Unsaid && !said && !all
 	}
 	w.tchAt = true
-	beyond := w.spaceBeside(n, k)
+	beyond := max(w.spaceBeside(n, k), beside)
 	if n.Count.How == ins.Unsaid && beyond > 0 && beyond == w.x.TurnSpace[k] {
 		kind = byTurning(k - beyond)
 	}
@@ -127,6 +130,43 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 	w.startChain, w.startSpace = k, w.count(n.Count.Space)
 	w.turning(kind, k-beyond, beyond, n)
 	w.began = true
+}
+
+// standsAs is the stitch that k chains count as, and what of them is a space beside it: of four, one where each stitch behind them is a double
+// crochet of its own with one chain between two.
+func (w *work) standsAs(k int, tail []ins.Item) (kind *stitch.Stitch, beside int) {
+	kind = byTurning(k)
+	if k != 4 || works(tail, kind) || !works(tail, byTurning(3)) {
+		return kind, 0
+	}
+	kind = byTurning(3)
+	if meshed, chain := w.meshed(tail, kind); w.round && meshed && chain && !is[*ins.Chain](tail[0]) {
+		beside = 1
+	}
+	return kind, beside
+}
+
+// meshed reports whether all stitches of a list are single ones of that kind, and whether single chains stand among them.
+func (w *work) meshed(list []ins.Item, kind *stitch.Stitch) (single, chain bool) {
+	for _, n := range list {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if n.Kind == kind && (w.count(n.N) != 1 || len(n.Places) == 1 && w.count(n.Places[0].N) > 1) || n.Kind != kind && (n.Kind == nil || n.Kind.ID != "slst") {
+				return false, false
+			}
+		case *ins.Chain:
+			if w.count(n.N) > 1 {
+				return false, false
+			}
+			chain = true
+		case *ins.Repeat:
+			one, more := w.meshed(n.Body, kind)
+			if chain = chain || more; !one {
+				return false, false
+			}
+		}
+	}
+	return true, chain
 }
 
 // spaceBeside is how many of k chains that count as a stitch are a space beside it.

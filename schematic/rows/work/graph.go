@@ -43,6 +43,7 @@ type Graph struct {
 	slips     string // words that say that the rows which are worked begin with a slipped stitch; empty: none do
 	whole     bool   // the next row does not
 	wrong     bool   // the row that is worked is told to be a wrong-side row
+	oneChain  bool   // the row that is worked begins with one chain that stands for a stitch, though nothing says so
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -279,7 +280,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	}
 	g.into(l.Into)
 	g.cur.told = l.Label != nil
-	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
+	g.flip, g.under, g.yarn, g.doubt, g.said, g.oneChain = 0, 0, g.before, "", -1, false
 	if l.Stated != nil {
 		g.said = r.said(l)
 	}

@@ -230,3 +230,45 @@ func TestOneChainBesideTheFirstStitchIsNone(t *testing.T) {
 	row, _, _ := lastRow(t, "Terms: US\nMake a magic ring.\nRnd 1: Ch 1, 11 sc in ring, join with sl st to first sc.\nRnd 2: Ch 3, dc in same st, dc in next st, *2 dc in next st, dc in next st; rep from * around, join.\n")
 	assert.Len(t, row.Stitches, 17)
 }
+
+// Counted by hand: 12 in the ring, a chain between two of them, so 12 spaces and 36 behind them.
+func TestTheChainsOfARoundWithSpacesAreAStitchAndASpace(t *testing.T) {
+	const below = "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st to top of ch 3.\nRnd 2: Ch 4, "
+	for _, second := range []string{"dc in next st, *ch 1, dc in next st; rep from * around, ch 1, join to 3rd ch", "*dc in next st, ch 1* 11 times, join", "*dc in next st, ch 1; rep from * around, sl st"} {
+		for _, third := range []string{"(Ch 3, 2 dc) in first sp, 3 dc in each remaining sp", "Ch 3, 2 dc in the ch-1 sp, *3 dc in next ch-1 sp; rep from * around"} {
+			row, kinds, arches := lastRow(t, below+second+".\nRnd 3: "+third+", join.\n")
+			assert.Equal(t, 35, kinds["dc"], second+third)
+			assert.True(t, row.Stitches[0].Turning && row.Stitches[0].Counts, second+third)
+			assert.Empty(t, arches, second+third)
+		}
+	}
+}
+
+// Counted by hand: four groups of 3 and four arches of 2 in the ring.
+func TestSoManyTimesBehindAListIsAllOfIt(t *testing.T) {
+	for _, words := range []string{"Ch 1, 3 sc in ring, ch 2, 4 times, join.", "Ch 1. 3 sc in ring, ch 2, four times. Join.", "Ch 1; 3 sc in ring and ch 2 four times; join.", "Ch 1, 3 sc in ring, ch 2, 4 times, join. (4, 3sc groups + 2ch)", "Ch 1, 3 sc in ring, ch 2, 4 times, join. (4 sets of sc, 4 ch 2 sections around ring)"} {
+		row, kinds, arches := lastRow(t, "Terms: US\nCh 4, join with sl st to form ring.\nRnd 1: "+words+"\n")
+		assert.Equal(t, map[string]int{"sc": 12}, kinds, words)
+		assert.Equal(t, map[int]int{2: 4}, arches, words)
+		assert.Empty(t, row.Amiss, words)
+	}
+}
+
+// Counted by hand: two in each of 12, then three in each of the 12 spaces between the pairs; the chains stand for one of them.
+func TestABracketThatOpensAStretchIsNoCount(t *testing.T) {
+	const below = "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st to top of ch 3.\nRnd 2: Ch 3, dc in same st, ch 1, *(2 dc), ch 1* around, join.\n"
+	_, kinds, arches := lastRow(t, below)
+	assert.Equal(t, 23, kinds["dc"])
+	assert.Equal(t, map[int]int{1: 12}, arches)
+	for _, third := range []string{"Join into ch 1 sp, ch 3, (2 dc), ch 1, *(3 dc), ch 1* in every sp, ss to ch 3.", "Join in ch1sp, ch 3, 2 dc in same sp, ch 1, *3 dc in every sp, ch 1* around, join."} {
+		_, kinds, arches = lastRow(t, below+"Rnd 3: "+third+"\n")
+		assert.Equal(t, 35, kinds["dc"], third)
+		assert.Equal(t, map[int]int{1: 12}, arches, third)
+	}
+}
+
+// 11 below are no pairs, unless the chain is one of them, which nothing says.
+func TestAChainThatIsAStitchOnlyForTheCountIsTold(t *testing.T) {
+	g := graph(t, "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 10 dc in ring, join with sl st to top of ch 3.\nRnd 2: Ch 1, *2 sc in next st, sc in next st; rep from * around, join.\n")
+	assert.NotEmpty(t, g.Rows[len(g.Rows)-1].Amiss)
+}

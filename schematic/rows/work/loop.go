@@ -209,7 +209,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	keep = min(keep, w.cur.left)
 	keep, lastLoop := w.lastLoop(n, tail, w.throughSecond(n, keep))
 	defer lastLoop()
-	n = w.endsSooner(w.nextForSame(n), tail)
+	n = w.endsSooner(w.nextForSame(nextForEach(n)), tail)
 	body := n.Body
 	last := withoutLead(n) // without what leads to the next time, or is told behind the repeat
 	if k, cut := w.endSaid(n, tail, keep, need); k > 0 || cut > 0 {
@@ -294,6 +294,19 @@ func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
 	return 1, next
 }
 
+// nextForEach is a repeat around that begins in each space, and goes on: it means the next one each time, *3 dc in each sp, ch 1* around.
+func nextForEach(n *ins.Repeat) *ins.Repeat {
+	st, ok := n.Body[0].(*ins.Stitch)
+	if !ok || len(n.Body) < 2 || len(st.Places) != 1 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent || !st.Places[0].Unit.Space {
+		return n
+	}
+	first, again := *st, *n
+	first.Places = []ins.Place{st.Places[0]}
+	first.Places[0].Kind, first.Places[0].N = ins.InNext, ins.N(1)
+	again.Body = append([]ins.Item{&first}, n.Body[1:]...)
+	return &again
+}
+
 // nextForSame is a repeat with which a row begins and that only goes into the same stitch: it means the next one each time, [2 sc in same
 // sc] around.
 func (w *work) nextForSame(n *ins.Repeat) *ins.Repeat {
@@ -376,6 +389,10 @@ func (w *work) starHere() {
 // joined there: sc in same loop, * ch 5, sc in next loop; repeat from * around, join.
 func (w *work) leadsBack(body, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
+	if st, ok := body[len(body)-1].(*ins.Stitch); ok && w.round && w.travel > 0 && w.spaced && len(tail) == 0 && len(body) == 2 && is[*ins.Chain](body[0]) && w.count(body[0].(*ins.Chain).N) > 1 && st.Kind != nil && st.Kind.ID == "slst" {
+		w.joins() // sl st into ch sp, *ch 5, sl st in next ch sp; rep from * around
+		return true
+	}
 	return joinsOnly(tail) && w.round && w.joined != nil && w.spaced && k > 0 && len(body) > 1 && is[*ins.Chain](body[0]) && !is[*ins.Chain](body[len(body)-1]) &&
 		!w.out.runs[k].space() && !w.out.runs[0].space() && w.bySpaces(body[1:2])
 }

@@ -127,7 +127,7 @@ func (w *work) into(list []ins.Item, of *ins.Group, group int, feet []int) {
 		case *ins.Stitch:
 			w.stitchInto(m, of, group, feet)
 		case *ins.Chain:
-			w.chainInto(m, of, group)
+			w.chainInto(m, of, group, w.opens(list))
 		case *ins.Repeat:
 			times := 1
 			if m.Until.Kind == ins.NoExtent {
@@ -156,8 +156,14 @@ func (w *work) stitchInto(m *ins.Stitch, of *ins.Group, group int, feet []int) {
 	w.emit(run{kind: kind, n: w.count(m.N) * makes, group: group, of: of, one: kind.Together}, feet, m)
 }
 
-func (w *work) chainInto(m *ins.Chain, of *ins.Group, group int) {
-	if !w.began && (m.Count.How != ins.Unsaid || w.cur.pos == w.travel || w.round && w.cur.pos == 1 && len(w.out.runs) == 0) { // in same dc
+// opens reports whether a bracket opens its round, and does not come back down as a petal does: (ch 3, 2 dc) in first sp.
+func (w *work) opens(list []ins.Item) bool {
+	st, ok := list[len(list)-1].(*ins.Stitch)
+	return w.round && len(w.out.runs) == 0 && !w.again && len(list) > 1 && is[*ins.Stitch](list[1]) && ok && st.Kind != nil && st.Kind.ID != "slst"
+}
+
+func (w *work) chainInto(m *ins.Chain, of *ins.Group, group int, opens bool) {
+	if opens || !w.began && (m.Count.How != ins.Unsaid || w.cur.pos == w.travel || w.round && w.cur.pos == 1 && len(w.out.runs) == 0) { // in same dc
 		w.start(m, nil)
 		w.tchAt = false // it stands in the space itself
 		return

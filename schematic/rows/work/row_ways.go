@@ -495,7 +495,11 @@ func (r *runner) drawn(l *ins.Line) {
 	if r.g.cur.Amiss = r.untrusted(l); r.g.cur.Amiss == "" && l.Passed != (ins.Span{}) && !counted {
 		r.g.cur.Amiss = "it is drawn without '" + r.x.Quote(l.Passed) + "', which was not followed"
 	}
+	one := r.g.oneChain && !counted
 	r.g.commit(side, nameOf(l))
+	if k := len(r.g.Rows) - 1; one && r.g.Rows[k].Amiss == "" { // what stands on it may be right
+		r.g.Rows[k].Amiss = "it comes out only if the chain at its beginning is a stitch"
+	}
 }
 
 // untrusted says what a row as worked does not share with its words; empty: it may be trusted.
