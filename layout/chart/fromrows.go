@@ -31,6 +31,7 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 	if !g.Sided {
 		w.rightSides()
 	}
+	w.turnFabrics()
 	w.starts()
 	w.inRing()
 	w.overRing()
@@ -46,7 +47,7 @@ func (w *Work) take(r *rows.GraphRow) {
 		w.gap(r)
 		return
 	}
-	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Amiss: r.Amiss, Star: r.Star,
+	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, taken: !r.RS, fabric: r.Fabric, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Amiss: r.Amiss, Star: r.Star,
 		ring: slices.ContainsFunc(r.Stitches, func(s rows.GraphStitch) bool { return s.Ring })}
 	row.St = stitchesOf(r)
 	row.petalSides()
@@ -435,6 +436,23 @@ func (w *Work) sides() {
 			w.turn(from, r+1)
 		}
 		told = told || row.Sided
+	}
+}
+
+// turnFabrics gives rows of a knitted fabric that is named, and not its stitches, those of the side on which they turn out to be.
+func (w *Work) turnFabrics() {
+	for r := range w.Rows {
+		row := &w.Rows[r]
+		if !row.fabric || row.Round || row.Wrong == row.taken {
+			continue
+		}
+		for i := range row.St {
+			if k := row.St[i].Kind; k != nil && k.ID == "k" {
+				row.St[i].Kind = stitch.ByID("p")
+			} else if k != nil && k.ID == "p" {
+				row.St[i].Kind = stitch.ByID("k")
+			}
+		}
 	}
 }
 

@@ -55,6 +55,8 @@ type Row struct {
 	Name    string
 	Wrong   bool // a wrong-side row
 	Sided   bool // the text tells which side
+	fabric  bool // of a knitted fabric
+	taken   bool // as a wrong-side row
 	Round   bool
 	Base    bool      // a foundation: chains, a ring, cast-on stitches
 	Held    bool      // a foundation of stitches that stood before

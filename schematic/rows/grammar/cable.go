@@ -12,7 +12,7 @@ import (
 // The words that describe a crossing: slip next 3 sts onto a cable needle and hold at back, k3, k3 from
 // cable needle; or a twist without a needle: knit the second st, then the first.
 var (
-	crossed = text.Once(`\b(?:slip|sl|place|put)\s+(?:off\s+)?(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
+	crossed = text.Once(`\b(?:slip|sl|slide|place|put|take|move|drop|transfer)\s+(?:off\s+)?(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next|\s+following)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
 	twisted = text.Once(`\b(k|knit|p|purl)\b.*?\b(?:2nd|second|next)\b(.*?)(?:\bthen\b|\band\b|,)(.*?)\b(?:1st|first|skipped|missed|k2tog)\b`)
 )
 
@@ -20,7 +20,7 @@ var (
 var knittedAgain = text.Once(`\b(k2tog|ssk|k(?:nit)? (?:2|two)(?: sts?| stitches)? tog\w*|k(?:nit)? tog(?:ether)? (?:the )?next (?:2|two))\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
 
 // workedOver are the stitches that are worked in a crossing, one kind after the other.
-var workedOver = text.Once(`\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b`)
+var workedOver = text.Once(`\b(k|p|knit|purl)(?:\s+the)?(?:\s+next|\s+following)?\s*(\d+|one|two|three|four|five|six)\b`)
 
 // stuck is a number to which its stitches are stuck, or that is to its verb: 2sts, sl1.
 var stuck = text.Once(`([02-9])(st)|\b(sl)(\d)`)
@@ -32,7 +32,10 @@ var nextTold = text.Once(`;\s*[\w/()]{1,8}(?:\s*[:=]|\s*[-–—]\s)`)
 var passedBehind = text.Once(`\b(?:slip|sl)\b.*?\bk(?:nit)? ?(?:1|one|next)\b.*?\bpass\b.*?\bover\b.*?\b(?:k|knit)\b.*?\bback\b`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][A-Za-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\)|\s+(?i:cross|twist|cable)\b[\w ]{0,24}?)?(?:\s*[:=]|\s+[-–—]\s|\s+(?:[Ss]lip|[Pp]lace)\b)`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][A-Za-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])\)?(?:\s*\([^)]{1,40}\)|,?\s+(?i:cross|twist|cable|means)\b[\w ]{0,24}?)?(?:\s*[:=]|\s+[-–—]\s|\s+(?:[Ss]lip|[Pp]lace)\b)`)
+
+// heldFirst is stitches that wait before any verb says so: 2 sts to cn, hold back; hold 2 sts on cn in back.
+var heldFirst = text.Once(`^\W*(?:hold(?:ing)?\s+)?((?:\d+|two|three|four)\s+(?:sts?|stitches)\s+(?:to|on|onto)\s)`)
 
 // namedBy is a short name of any letters, at the beginning of a line, before the words that describe it: MC (mock cable): knit the second stitch …
 var namedBy = text.Once(`^[\s•*-]*([A-Z][A-Za-z]{1,5})(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—])\s(.*\b(?:2nd|second|k2tog|cn|cable needle)\b.*)`)
@@ -99,7 +102,7 @@ func (r *Reader) cutWords(words string, n int) string {
 // mayTell reports whether a line has a sign with a short name before it that a cable could have: 2/2 LC, C6B or t3f; or begins with
 // such a name and tells of work. It spares most lines the pattern.
 func mayTell(line string) bool {
-	if t := strings.TrimLeft(line, " •*-"); t != "" && strings.IndexByte("CcTtRL123456789", t[0]) >= 0 && containsAny(t, "lip ", "lace ") {
+	if t := strings.TrimLeft(line, " •*-"); t != "" && strings.IndexByte("CcTtRL123456789", t[0]) >= 0 && containsAny(t, "lip ", "lace ", " needle") {
 		return true
 	}
 	if namedBy().MatchString(line) {
@@ -111,7 +114,9 @@ func mayTell(line string) bool {
 		}
 		name := strings.TrimRight(line[:i], " \t")
 		if k := strings.LastIndex(name, " ("); k > 0 && strings.HasSuffix(name, ")") { // Rt (right twist): …
-			name = strings.TrimRight(name[:k], " ")
+			if name = strings.TrimRight(name[:k], " "); strings.ContainsAny(line[k:i], "123456789") { // Cable 4 Back (C4B): …
+				return true
+			}
 		}
 		name = name[strings.LastIndexAny(name, "\t.;,(")+1:]
 		if len(name) == 2 && strings.HasSuffix(strings.ToUpper(name), "T") && strings.ContainsAny(name[:1], "RL") || strings.ContainsAny(name, "123456789") && strings.ContainsAny(name, "/CcTt") {
@@ -161,6 +166,7 @@ func crossOf(words string) (stitch.Cross, bool) {
 		words = words[:at[0]]
 	}
 	words = stuck().ReplaceAllString(strings.ToLower(words), "$1$3 $2$4")
+	words = heldFirst().ReplaceAllString(words, "slip $1")
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
 	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn", "dp needle", "double-pointed", "double pointed", "holder") {
 		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}

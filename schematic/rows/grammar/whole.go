@@ -134,7 +134,8 @@ var statements = []form{
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
 	{rule: "whole", pattern: "([join/joining/close/closing] [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) | k/knit) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any { return &ins.Shape{N: ins.N(1), Spread: true} }},
-	{rule: "whole", pattern: "(gs/gst | g/garter/st st/stitch)", meaning: "rows in a fabric, by its short name", example: "Rows 1-4: Garter st", when: tests{inRow, alone, no(crochet)}, build: func(m *match) any { return m.inAll(stitch.ByID("k")) }},
+	{rule: "whole", pattern: "(gs/gst | g/garter st/stitch)", meaning: "rows in a fabric, by its short name", example: "Rows 1-4: Garter st", when: tests{inRow, alone, no(crochet)}, build: func(m *match) any { return m.inAll(stitch.ByID("k")) }},
+	{rule: "whole", pattern: "[work] [in] st st/stitch", meaning: "rows in stocking stitch", example: "Rows 1-4: St st", when: tests{inRow, alone, no(crochet)}, build: func(m *match) any { return &ins.Even{Cloth: ins.Cloth{Knit: 1}} }},
 	{rule: "whole", pattern: "patt/pattern/pat/rib", meaning: "a row in pattern", example: "Row 4: Patt", when: tests{inRow, wholeLine}, build: func(m *match) any { return m.inAll(nil) }}, // patt. 26
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", when: tests{no(crochet)}, build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
@@ -931,6 +932,7 @@ func evenRows(m *match) any {
 	if o, ok := m.get("o").(ins.Num); ok {
 		e.Part = o
 	}
+	e.Begins = m.p.begins(m.from, e.Cloth)
 	k := m.p.t[m.from]
 	switch {
 	case m.said("k", "knit") && m.said("p", "purl") && e.Cloth == (ins.Cloth{}) && k.Is("k", "knit", "p", "purl"):
@@ -981,6 +983,7 @@ func evenUntil(m *match) any {
 	if m.p.t[m.from].Is("k", "knit", "p", "purl") && !m.said("even") && e.Length == nil && !e.Rows.Set() && !e.ToRow.Set() {
 		return nil
 	}
+	e.Begins = m.p.begins(m.from, e.Cloth)
 	if e.Rows.Set() || e.Length != nil || e.ToRow.Set() || e.Until.Set() {
 		return e
 	}
@@ -989,6 +992,36 @@ func evenUntil(m *match) any {
 	}
 	e.Vague()
 	return e
+}
+
+// begins is the side of the row with which, so the sentence at i says, rows of a fabric begin: 1 the right one, 2 the wrong one,
+// 0 if it does not say. In stocking stitch a purl row is a wrong-side row.
+func (p *parser) begins(i int, c ins.Cloth) int {
+	for i > 0 && !p.at(i-1).Is(".", ";") {
+		i--
+	}
+	for ; i < len(p.t) && !p.at(i).Is(".", ";"); i++ {
+		if p.at(i).Is("with", "on") && p.at(i-1).Is("beg", "beginning", "begin", "starting", "start", "commencing", "commence") {
+			break
+		}
+	}
+	side := 0
+	switch t := p.at(i + 1); {
+	case t.Is("rs", "right"):
+		side = 1
+	case t.Is("ws", "wrong"):
+		side = 2
+	case t.Is("k", "knit") && c.Knit == 1 && c.Purl == 0, t.Is("p", "purl") && c.Purl == 1 && c.Knit == 0:
+		side = 1
+	case t.Is("p", "purl") && c.Knit == 1 && c.Purl == 0, t.Is("k", "knit") && c.Purl == 1 && c.Knit == 0:
+		side = 2
+	}
+	for k := 2; k < 4; k++ {
+		if _, row := text.RowWord(p.at(i + k).S); row || p.at(i+k).Is("side") {
+			return side
+		}
+	}
+	return 0
 }
 
 // saysEven reports whether words say that the work goes on as it is, though not how far.

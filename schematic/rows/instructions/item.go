@@ -289,6 +289,7 @@ type Course struct {
 	Over     Num // the rows in all that it takes
 	HasOver  bool
 	EndSide  int  // end after: 1 a right-side row, 2 a wrong-side row
+	Begins   int  // with which they begin: 1 a right-side row, 2 a wrong-side row
 	AnySide  bool // the row after which they end is told, whatever side it is
 	Rounds   bool // the rows are called rounds
 }

@@ -52,6 +52,7 @@ type GraphRow struct {
 	Number   int
 	RS       bool // a right-side row; rounds are, unless the work is turned
 	Sided    bool // the text tells which side
+	Fabric   bool // a row of stocking stitch or of its reverse, whose stitches follow from its side
 	Round    bool
 	Start    bool   // a foundation: chains, cast-on stitches, a ring
 	Held     bool   // a foundation of stitches that a row before left

@@ -135,6 +135,7 @@ func (g *Graph) planned(r *runner, plan []edges, line int) {
 			g.Rows = append(g.Rows, row)
 			continue
 		}
+		row.Sided = r.sided
 		e.settle(&r.panels, n, row.RS || row.Round, row.Round)
 		row.Stitches = g.over(n, e, c, &row)
 		if g.total += len(row.Stitches); g.total > maxGraph || len(row.Stitches) == 0 {
@@ -256,6 +257,7 @@ func (g *Graph) over(n int, e edges, c ins.Cloth, row *GraphRow) []GraphStitch {
 	if o.made == n && c == (ins.Cloth{}) {
 		o.like = g.pattern(n, row)
 	}
+	row.Fabric = o.like == nil && c.St == nil && !c.Garter && !c.Unknown && (c.Knit == 0 || c.Purl == 0)
 	o.colours = !g.oneYarn && slices.ContainsFunc(o.like, func(s GraphStitch) bool { return s.Colour != o.like[0].Colour })
 	group := 0
 	for i := 0; i < n; i++ {

@@ -71,6 +71,7 @@ type course struct {
 	every       []*ins.Line
 	panels      []panel // of the row, as a right-side row meets them
 	cloth       ins.Cloth
+	sided       bool // words tell with which side the rows even begin
 }
 
 // runner works a whole text in one size.
