@@ -26,6 +26,9 @@ func (r *Reader) wrapped(raw string, n int) bool {
 // work yo's P.
 var between = text.Once(`(?i)^\W*(?:(?:on|in|for) (?:all |the )?|(?:work|knit) all |all )?(ws|wrong[- ]side|even|even[- ]numbered)\s+rows?\s*[,:–-]?\s+(?:(as|(?:work |knit )?(?:all )?(?:the )?(?:sts|stitches) as) they (?:appear|present|face|come|lie)|(?:p|purl)(?: all)?(?: sts| stitches)? and (?:all )?(?:yo|yarn over)['’]?s)[^.]{0,40}\.?$`)
 
+// plainBetween is a sentence of its own that tells that all rows of one side are plain: Purl all WS rows.
+var plainBetween = text.Once(`(?i)^\W*(?:(row|rnd|round) (\d+)\W+(?:knit|purl|k|p)\b(?: across)?[.;,] )?(?:then )?(knit|purl|k|p)(?: across)? (?:all|every|each|the) (?:other |following )?(odd|even|ws|rs|wrong[- ]side|right[- ]side|alternate)(?:[- ]number(?:ed)?)? (?:rows?|rnds?|rounds?)(?: throughout)?\.?\s*$`)
+
 // rowsBetween is a line that tells how all rows of one side are worked, as the row that it is.
 func (r *Reader) rowsBetween(raw string) string {
 	if r.crochet || !text.Has(raw, "row") {
@@ -37,6 +40,12 @@ func (r *Reader) rowsBetween(raw string) string {
 			side = " (" + side + ")"
 		}
 		return m[1] + " and all " + m[6] + " rows" + side + ": " + m[4] + m[5]
+	}
+	if m := plainBetween().FindStringSubmatch(raw); m != nil {
+		if m[1] != "" {
+			return m[1] + " " + m[2] + " and all " + m[4] + " rows: " + m[3]
+		}
+		return "All " + m[4] + " rows: " + m[3]
 	}
 	m := between().FindStringSubmatch(raw)
 	switch {

@@ -63,7 +63,7 @@ func (p *labeller) eatAny(words ...string) bool {
 // if the line has no label, and the count that stands within it.
 func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 	p := labeller{t: t, roundR: roundR}
-	if !p.side() || p.eatAny(":") && !p.rowAhead() || !p.rowAhead() {
+	if !p.side() || p.eatAny(":") && !p.rowAhead() || !p.rowAhead() || p.peek(0).Is("rows", "rnds", "rounds") && p.peek(1).Is(":") {
 		p.i, p.l = 0, ins.Label{}
 	}
 	p.firm = false
@@ -418,7 +418,7 @@ func (p *labeller) every() bool {
 		return false
 	case a.Is("odd", "uneven") || sideOf(a, b) == 1:
 		p.l.Odd = true
-	case a.Is("even", "alt", "alternate") || sideOf(a, b) == 2 || found && a.Ord == 2:
+	case a.Is("even", "alt", "alternate", "alternative", "alternating", "return") || sideOf(a, b) == 2 || found && a.Ord == 2:
 		p.l.Even = true
 	case found && (a.Is("row", "rows", "rnd", "rnds", "round", "rounds")) && p.peek(-1).Is("other"):
 		p.l.Even = true
@@ -436,11 +436,14 @@ func (p *labeller) every() bool {
 	if p.i++; p.peek(-1).Is("right", "wrong") {
 		p.i++
 	}
-	p.eatAny("numbered")
+	p.eatAny("numbered", "number")
 	for p.eatAny("following", "foll", "alt", "alternate") {
 	}
 	if _, ok := RowWord(p.peek(0).S); ok && !(p.peek(-1).Ord > 0) {
 		p.i++
+	}
+	if _, ok := RowWord(p.peek(1).S); ok && p.peek(0).Is("through", "thru", "to") && p.peek(2).Kind == 'n' {
+		p.i += 3
 	}
 	return true
 }
