@@ -109,6 +109,8 @@ func (s *shape) footBars(out []bar, q *pen) []bar {
 	switch s.shownLoop() {
 	case BackLoop:
 		out = append(out, bar{q.at(-0.8, -0.1), q.at(0, 0.47), stroke / 2}, bar{q.at(0, 0.47), q.at(0.8, -0.1), stroke / 2})
+	case LowerDown:
+		out = append(out, bar{q.at(-0.6, 0.45), q.at(0, -0.3), stroke / 2}, bar{q.at(0, -0.3), q.at(0.6, 0.45), stroke / 2})
 	case FrontLoop:
 		out = append(out, bar{q.at(-0.8, 0.45), q.at(0, -0.12), stroke / 2}, bar{q.at(0, -0.12), q.at(0.8, 0.45), stroke / 2})
 	}

@@ -63,7 +63,7 @@ type used struct {
 // legend is what a chart in symbols uses.
 type legend struct {
 	kinds                                         map[used]bool
-	loops                                         [3]bool
+	loops                                         [4]bool
 	turn, arch, joined, broken, gap, right, wrong bool
 	behind, ring                                  bool
 	longest                                       int // turning chain
@@ -171,17 +171,17 @@ func (g *legend) stitches(t stitch.Terms) []entry {
 		s := shape{turn: true, chain: n, feet: []pt{{}}, head: pt{Y: turnHeight(n)}}
 		out = append(out, entry{"turn", s.paths(), "chains at the beginning of a row or round"})
 	}
-	for _, lo := range [2]Loop{BackLoop, FrontLoop} {
+	for _, lo := range [3]Loop{BackLoop, FrontLoop, LowerDown} {
 		if g.loops[lo] {
 			q := pen{u: pt{X: 1}, v: pt{Y: 1}}
 			arc(&q, lo)
-			out = append(out, entry{fmt.Sprint("loop", lo), q.out, "under a stitch: in " + loopWords[lo] + " only"})
+			out = append(out, entry{fmt.Sprint("loop", lo), q.out, "under a stitch: in " + loopWords[lo]})
 		}
 	}
 	return out
 }
 
-var loopWords = map[Loop]string{BackLoop: "back loop", FrontLoop: "front loop"}
+var loopWords = map[Loop]string{BackLoop: "back loop only", FrontLoop: "front loop only", LowerDown: "a stitch further down, as its row says"}
 
 // inOrder are the kinds in the order of the list of stitches.
 func (g *legend) inOrder() []used {

@@ -304,7 +304,7 @@ func (p *plan) notes() []string {
 	for _, l := range lines {
 		for i := range l.row.St {
 			s := &l.row.St[i]
-			turned = turned || l.row.Wrong && (s.Loop != BothLoops || s.Kind != nil && s.Kind.Post != stitch.NoPost)
+			turned = turned || l.row.Wrong && (s.Loop == BackLoop || s.Loop == FrontLoop || s.Kind != nil && s.Kind.Post != stitch.NoPost)
 		}
 	}
 	if turned {

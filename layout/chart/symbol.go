@@ -47,7 +47,10 @@ func (s *shape) post() stitch.Post {
 }
 
 func (s *shape) shownLoop() Loop {
-	if s.flip && s.loop != BothLoops {
+	if s.loop == LowerDown && s.post() != stitch.NoPost { // its hook stands there
+		return BothLoops
+	}
+	if s.flip && (s.loop == BackLoop || s.loop == FrontLoop) {
 		return BackLoop + FrontLoop - s.loop
 	}
 	return s.loop
@@ -227,13 +230,18 @@ func hook(q *pen, l, side float64) {
 }
 
 // arc draws the loop that is worked into, under the foot: for the back loop it opens
-// down, for the front loop up.
+// down, for the front loop up. An arrow goes on to a stitch further down.
 func arc(p *pen, lo Loop) {
-	if lo == BackLoop {
+	switch lo {
+	case BackLoop:
 		p.curve(-0.8, -0.1, -0.7, 0.65, 0.7, 0.65, 0.8, -0.1)
-		return
+	case FrontLoop:
+		p.curve(-0.8, 0.45, -0.7, -0.3, 0.7, -0.3, 0.8, 0.45)
+	default:
+		p.line(0, 0.55, 0, -0.3)
+		p.line(-0.6, 0.45, 0, -0.3)
+		p.line(0, -0.3, 0.6, 0.45)
 	}
-	p.curve(-0.8, 0.45, -0.7, -0.3, 0.7, -0.3, 0.8, 0.45)
 }
 
 // cluster draws legs that share foot and head: closed by a bar, or by an oval for a

@@ -168,6 +168,8 @@ func (w *Work) phrase(r, i, k int) string {
 		text += " in back loop"
 	case FrontLoop:
 		text += " in front loop"
+	case LowerDown:
+		text += " further down"
 	}
 	if r > 0 && len(s.Feet) == 1 && !w.Rows[r].Edge {
 		f := &w.Rows[r-1].St[s.Feet[0]]

@@ -24,6 +24,7 @@ const (
 	BothLoops Loop = iota
 	BackLoop
 	FrontLoop
+	LowerDown
 )
 
 // Work is a stretch of rows as worked, in the order of working.

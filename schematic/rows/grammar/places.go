@@ -157,6 +157,9 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
 		pl.Extent = e
 	}
+	if m.lowerDown() || u.Word == "down" {
+		pl.Loop = ins.LowerDown
+	}
 	if !u.Between {
 		pl.Passed, _ = m.get("tail").(ins.Span)
 	}
@@ -164,6 +167,19 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 		pl.Kind = ins.RowEnds
 	}
 	return pl
+}
+
+// lowerDown reports whether words put a stitch into one of a row further down, over the next: in next st 2 rows below, in st below next sc.
+// The row below alone is the one before.
+func (m *match) lowerDown() bool {
+	for i := m.from + 1; i < m.to; i++ {
+		t := m.p.at(i)
+		_, row := text.RowWord(m.p.at(i - 1).S)
+		if t.Is("below", "down") && (row && (m.p.at(i-2).Kind == 'n' || numerals[m.p.at(i-2).S] > 0) || m.p.at(i+1).Is("next")) {
+			return true
+		}
+	}
+	return false
 }
 
 // rowBelow reports whether words name a row by its number that lies below the one before this: dc of Rnd 2, in Rnd 5.

@@ -305,6 +305,7 @@ const (
 	BothLoops Loop = iota
 	BackLoop
 	FrontLoop
+	LowerDown // not in a loop of the row below, but in a stitch of a row further down
 )
 
 // PlaceKind is where a stitch is worked.
