@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 	"unicode"
+	"unicode/utf8"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -198,6 +199,9 @@ func (r *Reader) part(n int, raw string) {
 		r.x.Read.Words++
 		return
 	}
+	if at := aboutRows().FindStringIndex(raw); at != nil {
+		raw = raw[:at[0]] + strings.Repeat(" ", utf8.RuneCountInString(raw[at[0]:at[1]])) + raw[at[1]:]
+	}
 	tokens := r.lex(intoRing().ReplaceAllString(r.rowsBetween(raw), "${1}in "), n)
 	if len(tokens) == 0 {
 		r.x.Read.Words++
@@ -243,6 +247,9 @@ func (r *Reader) part(n int, raw string) {
 // behindRow is a row behind whose work it is said that others are worked so: Row 1: Purl all odd rows on (WS). Row 2: K2, p to end – and every
 // following wrong side row.
 var behindRow = text.Once(`(?i)^(\W*(?:row|rnd|round) \d+)\s*((?:\((?:rs|ws|right side|wrong side)\))?)\s*[:.–—-]?\s*((?:\((?:rs|ws)\) *)?)(?:(knit|purl|k|p)\b[,.]?|(.+?)(?: [–—-]|[.;])) ?(?:and )?(?:on |for )?(?:all|every|each) (?:following |foll\.? |subsequent |other )?(odd|even|ws|rs|wrong[- ]side|right[- ]side|alternate|alt)(?:[- ]numbered)? (?:rows?|rnds?|rounds?)((?: on)? ?\(?(?:ws|rs)\)?)?(?: thereafter| throughout)?[).]*\s*$`)
+
+// aboutRows is a sentence that says what rows are together, and works none: Two rows of single crochet form one ridge.
+var aboutRows = text.Once(`(?i)(?:^|\. )\s*(?:(?:the|my|this|each|every|first|last|\d+|one|two|three|four|five|six|eight) ){0,3}(?:(?:rows?|rounds?|rnds?)\b[^.:;,*()]{0,60}? (?:forms?|makes? (?:up )?(?:one|1|the) (?:pattern|patt|repeat|ridge|block|square|row|inch)|equals?|looks?|gives?|(?:is|are) (?:as|equal|made|one|1)\b)|(?:cloth|sample|square|scarf|swatch|piece|blanket|single crochet|double crochet) (?:has|is|are|took) (?:\d+ rows?|worked) )[^.:;*()]{0,60}(?:\.|$)`)
 
 // intoRing is what a round of stitches goes into, told as a sentence before them: Round 1: Work all sts into a magic ring: ch 3, 11 dc.
 var intoRing = text.Once(`(?i)(: *)(?:work|crochet|make) all (?:of )?(?:the |these )?(?:sts|stitches) (?:in|into|inside) `)
