@@ -13,7 +13,9 @@ import (
 // meshes are what the squares of filet are called, and which of them are solid (common practice).
 var meshes = map[string]bool{
 	"space": false, "sp": false, "open mesh": false, "mesh": false, "om": false, "open square": false, "open sp": false, "open space": false, "os": false, "open block": false,
+	"open": false, "empty": false, "open box": false, "empty square": false, "empty box": false, "empty mesh": false, "hole": false,
 	"block": true, "bl": true, "blk": true, "solid mesh": true, "sm": true, "solid square": true, "filled square": true, "filled mesh": true, "closed mesh": true, "cm": true, "solid block": true, "filled space": true,
+	"solid": true, "filled": true, "closed": true, "solid box": true, "filled box": true, "filled block": true, "closed square": true,
 }
 
 // meshOf is the square of filet that a definition of that name tells: ch 2, skip 2 sts, dc in next dc; or dc in each of
@@ -122,8 +124,8 @@ func firstName(head string) string {
 
 // openSquares and solidSquares find squares of filet that a row counts by name.
 var (
-	openSquares  = text.Once(`(?i)[,;.:]\s*(?:\d+|one) (?:more )?(?:open )?(?:sps?|spaces?|mesh(?:es)?)\b\s*(?:[,;.(]|and|turn|$)`)
-	solidSquares = text.Once(`(?i)[,;.:]\s*(?:\d+|one) (?:more )?(?:(?:solid|filled|closed) (?:mesh(?:es)?|squares?)|bls?|blks?|blocks?)\b\s*(?:[,;.(]|and|turn|$)`)
+	openSquares  = text.Once(`(?i)[,;.:]\s*(?:work )?(?:(?:\d+|one|two|three|four|five|six) )?(?:more )?(?:(?:(?:open|empty) )?(?:sps?|spaces?|mesh(?:es)?)|om|holes?|(?:open|empty)(?: squares?| box(?:es)?| blocks?)?)(?: ?x ?\d+)?\s*(?:[,;.(]|\band\b|\bturn\b|$)`)
+	solidSquares = text.Once(`(?i)[,;.:]\s*(?:work )?(?:(?:\d+|one|two|three|four|five|six) )?(?:more )?(?:(?:solid|filled|closed)(?: mesh(?:es)?| squares?| box(?:es)?| spaces?| blocks?)?|bls?|blks?|blocks?|sm)(?: ?x ?\d+)?\s*(?:[,;.(]|\band\b|\bturn\b|$)`)
 	widthTold    = text.Once(`(?i)\bch (\d),? (?:skip|sk|miss) (?:next )?(\d)`)
 )
 
@@ -156,16 +158,22 @@ func (s *sequence) filetSquares() bool {
 		return false
 	}
 	at := s.i
-	begins, n, more := s.at(at).Is("beg", "beginning"), ins.N(1), false
+	if s.at(at).Is("work") {
+		at++
+	}
+	begins, n, more, told := s.at(at).Is("beg", "beginning"), ins.N(1), false, numerals[s.at(at).S]
 	switch {
 	case begins:
 		at++
-	case s.at(at).Kind == 'n':
-		n = s.at(at).Num
+	case s.at(at).Kind == 'n', told > 0:
+		if n = s.at(at).Num; told > 0 {
+			n = ins.N(told)
+		}
 		if at++; s.at(at).Is("more") {
 			more = true
 			at++
 		}
+	case s.at(at).Is("open", "solid", "filled", "closed", "empty"): // open mesh x 5
 	default:
 		return false
 	}
@@ -175,6 +183,13 @@ func (s *sequence) filetSquares() bool {
 	}
 	if g == nil {
 		g, to = s.squareNamed(at)
+	}
+	switch {
+	case g == nil || at > s.i:
+	case s.at(to).Is("x") && s.at(to+1).Kind == 'n':
+		n, to = s.at(to+1).Num, to+2
+	default: // how many is not said
+		return false
 	}
 	if g == nil || g.Mesh == nil || to < len(s.t) && !s.parts(to) && !s.at(to).Is("and", "turn", "then") {
 		return false
@@ -209,7 +224,7 @@ func (s *sequence) squareNamed(i int) (*ins.Group, int) {
 	for to := i; to < min(i+2, len(s.t)); to++ {
 		name = strings.TrimSpace(name + " " + s.t[to].S)
 		for _, one := range []string{name, strings.TrimSuffix(name, "s"), strings.TrimSuffix(name, "es")} {
-			if solid, ok := meshes[one]; ok && !s.at(to+1).Is("mesh", "meshes", "square", "squares", "space", "spaces") {
+			if solid, ok := meshes[one]; ok && !s.at(to+1).Is("mesh", "meshes", "square", "squares", "space", "spaces", "sp", "sps", "box", "boxes", "block", "blocks") {
 				return s.r.square(solid), to + 1
 			}
 		}

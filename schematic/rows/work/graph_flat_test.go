@@ -1,116 +1,98 @@
 package work
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
+
+	ins "flatwright/schematic/rows/instructions"
 )
 
-// Counted by hand: 6 sc with 5 ch-5 spaces between them, a dc at either end; a shell in each sc.
-func TestTheLastShellOfARowStandsBeforeTheTurningChain(t *testing.T) {
-	const below = "Terms: US\nSpecial stitches: Shell = 5 dc in st indicated. Picot = ch 3, sl st in 3rd ch from hook.\nCh 26.\nRow 1: Sc in 2nd ch from hook, *ch 5, skip 3 ch, sc in next ch; rep from * across. Turn. (6 ch-5 sps)\n" +
-		"Row 2: Ch 5 (counts as dc, ch 2), *sc in next ch-5 sp, ch 5; rep from * to last ch-5 sp, sc in last ch-5 sp, ch 2, dc in last sc. Turn.\nRow 3: Ch 1, sc in first dc, *shell in next sc, sc in next ch-5 sp; rep from * across"
-	for _, end := range []string{" to last sc, shell in last sc, sc in 3rd ch of ch-5", ", ending sc in 3rd ch of ch-5", ", sc in 3rd ch of ch-5"} {
-		row, kinds, arches := lastRow(t, below+end+". Turn.\n")
-		assert.Equal(t, map[string]int{"dc": 30, "sc": 7}, kinds, end)
-		assert.Empty(t, arches, end)
-		assert.Equal(t, []int{0}, row.Stitches[len(row.Stitches)-1].Feet, end)
-	}
-}
+func ids(s GraphStitch) string { return s.Stitch.ID }
 
-// By hand: 3 ch at the hook and 3 below a mesh of 2; ch 24 is 6 meshes, of which row 2 fills 2.
-func TestChainsThatCountAsAMeshHoldIt(t *testing.T) {
-	const filet = "Terms: US\nOpen mesh: ch 2, sk 2 sts, dc in next dc. Solid mesh over open mesh: 2 dc in ch-2 sp, dc in next dc.\nCh 24.\nRow 1: Dc in 9th ch from hook (counts as first open mesh), *ch 2, sk 2 ch, dc in next ch; rep from * across. Turn. (6 open meshes)\n"
-	_, kinds, arches := lastRow(t, filet)
-	assert.Equal(t, map[string]int{"dc": 6}, kinds)
-	assert.Equal(t, map[int]int{2: 6}, arches)
-	_, kinds, arches = lastRow(t, filet+"Row 2: Ch 5 (counts as dc and ch 2), sk first dc and ch-2 sp, dc in next dc, 1 open mesh, 2 solid mesh, 2 open mesh. Turn.\n")
-	assert.Equal(t, map[string]int{"dc": 10}, kinds)
-	assert.Equal(t, map[int]int{2: 4}, arches)
-}
-
-func TestBlocksFromCornerToCornerAreWorkedUpToByTheirSpaces(t *testing.T) {
-	const blocks = "Terms: US\nRow 1: Ch 6, dc in 4th ch from hook and in next 2 ch. Turn.\nRow 2: Ch 6, dc in 4th ch from hook and in next 2 ch, (sl st, ch 3, 3 dc) in ch-3 sp of next block. Turn.\nRow 3: Ch 6, dc in 4th ch from hook and in next 2 ch, *(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * across. Turn.\nRow 4: Rep Row 3.\n" +
-		"Row 5: Sl st in each of first 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, *(sl st, ch 3, 3 dc) in ch-3 sp of next block; rep from * "
-	for _, end := range []string{"until 1 block remains, sl st in last ch-3 sp.", "across to last block, sl st in ch-3 sp of last block.", "to last ch-3 sp, sl st in last ch-3 sp."} {
-		_, kinds, arches := lastRow(t, blocks+end+" Turn.\n")
-		assert.Equal(t, map[string]int{"dc": 9, "slst": 3}, kinds, end) // 3 blocks of 4, the first begun by its turning chain
-		assert.Equal(t, map[int]int{3: 2}, arches, end)
-	}
-}
-
-func TestACountOfChainsThatIsAdviceIsNotWorked(t *testing.T) {
-	g := graph(t, "Terms: US\nCh 22 loosely. (I like thin scarves. Chain a multiple of 2, plus an additional 2 chains.)\nRow 1: Dc in 3rd ch from hook and in each ch across. (20 dc)\nRow 2: Ch 2, turn. *FPdc (front post double crochet) in first dc. BPdc in next dc.* Rep from * across.\n")
-	assert.Len(t, g.Rows[0].Stitches, 22)
-	assert.Equal(t, "BPdc", g.Rows[2].Stitches[2].Stitch.ID, "a long name in brackets is no stitch of its own")
-}
-
-// 12 chains are 3 times 3, 1 and 2 for the foundation; the row is met from the hook.
-func TestARowIsShownOnTheMultipleWithTheChainsThatAreAdded(t *testing.T) {
-	g := graph(t, "Terms: US\nMultiple of 3 sts + 1. (add 2 for base chain)\nRow 1: Skip 3 ch (count as 1 dc), 1 dc into next and each ch to end, turn.\n")
-	require.Len(t, g.Rows, 2)
-	assert.Equal(t, 12, g.Assumed)
-	assert.Equal(t, []int{8}, g.Rows[1].Stitches[1].Feet)
-	shells := "Terms: US\nMultiple of 6 + 3.\nRow 1: 2 dc into 3rd ch from hook, *skip 2 ch, sc into next, skip 2 ch, 5 dc into next; rep from * to last 3 ch, skip 2 ch, 3 dc into last ch.\nRow 2: Ch 1, sc into %s, *ch 2, dc5tog over next 5 sts, ch 2, sc into next st; rep from * to end.\n"
-	g = graph(t, fmt.Sprintf(shells, "each of first 2 sts"))
-	assert.NotEmpty(t, g.Rows[2].Unread, "nobody is told what does not fit on stitches that nobody said")
-	g = graph(t, fmt.Sprintf(shells, "first st")) // 2 skipped ch, 2 + 1 + 5 + 1 + 5 + 1 + 3 = 19 = 1 + 3 times 6
-	assert.Len(t, g.Rows[1].Stitches, 19)
-	assert.Equal(t, []int{0}, g.Rows[2].Stitches[len(g.Rows[2].Stitches)-1].Feet, "the last goes into the skipped chains, as row 2 tells")
-}
-
-// How rows begin and end, as designers say it (common practice).
-func TestRowsBeginWithASlippedStitchAsWordsSay(t *testing.T) {
-	kind := func(s GraphStitch) string { return strings.ToUpper(s.Stitch.ID[:1]) }
+// In stocking stitch a purl row is a wrong-side row, in its reverse a right-side row (common practice).
+func TestStockingStitchBeginsWithTheRowThatWordsName(t *testing.T) {
 	for words, want := range map[string]string{
-		"Knit 2 rows, slipping the first st of every row.\n":                              "SKKK\nSKKK\nKKKK\n",
-		"Knit 2 rows, slipping the first st of all except the first row.\n":               "KKKK\nSKKK\nKKKK\n",
-		"Slip the first st of every row.\nRow 1: Knit.\nRow 2: Purl.\n":                   "SKKK\nSPPP\nSKKK\n",
-		"The first st of each row is slipped purlwise.\nRow 1: Knit.\nRow 2: Purl.\n":     "SKKK\nSPPP\nSKKK\n",
-		"Slip the first and knit the last st of every row.\nRow 1: Knit.\nRow 2: Purl.\n": "SKKK\nSPPK\nSKKK\n",
-		"1 row purl.\n3 rows knit.\nPurl 2 rows.\n":                                       "PPPP\nKKKK\nKKKK\nKKKK\nPPPP\nPPPP\nKKKK\n",
+		"3 rows st st starting with a purl row.":                 "kkkk\npppp\nkkkk\npppp\n",
+		"Beg with a p row, work 3 rows in st st.":                "kkkk\npppp\nkkkk\npppp\n",
+		"Commencing with a WS row, work 3 rows in stocking st.":  "kkkk\npppp\nkkkk\npppp\n",
+		"Work in stockinette for 3 rows, starting with a k row.": "kkkk\nkkkk\npppp\nkkkk\n",
+		"Work 3 rows in st st.":                                  "kkkk\nkkkk\npppp\nkkkk\n",
+		"Rows 1-3: St st.":                                       "kkkk\nkkkk\npppp\nkkkk\n",
+		"Beg with a p row, work 3 rows in rev st st.":            "kkkk\npppp\nkkkk\npppp\n",
 	} {
-		assert.Contains(t, pictured(t, "Cast on 4 sts.\n"+words+"Next row: Knit.\n", kind), "KKKK\n"+want, words)
+		assert.Equal(t, want, pictured(t, "Cast on 4 sts.\n"+words+"\n", ids), words)
+	}
+	g, ok := GraphOf(Read("t", []byte("Cast on 4 sts.\nBeg with a p row, work 3 rows in st st.\n"), Options{TermsSet: true}), "", 0)
+	assert.True(t, ok && !g.Rows[1].RS && g.Rows[2].RS && !g.Rows[3].RS)
+}
+
+// Rows of one side are told as a sentence, or by another word for them: rows 2 and 4 are purled.
+func TestRowsOfOneSideAreToldBetweenTheOthers(t *testing.T) {
+	for _, words := range []string{"Purl all WS rows.", "Purl every even-numbered row.", "WS rows: purl.", "Row 2 and alternative rows: Purl.", "Row 2 and all return rows: purl.", "Row 2: Purl. Purl all even numbered rows.",
+		"Row 2 (and all wrong-side rows through Row 8): Purl."} {
+		assert.Equal(t, "kkkk\nkkkk\npppp\nkkkk\npppp\nkkkk\n", pictured(t, "Cast on 4 sts.\nRow 1 (RS): K4.\n"+words+"\nRow 3: K4.\nRow 5: K4.\n", ids), words)
 	}
 }
 
-func TestWhatIsLeftOfARow(t *testing.T) {
-	_, kinds, _ := lastRow(t, "Terms: US\nCh 12.\nRow 1: Sc in 2nd ch from hook, sc in each ch across. Turn.\nRow 2: Ch 1, sc in first 2 sts, ch 3, cluster over next 4 sts, ch 3, cluster over last 5 sts. Turn.\n")
-	assert.Equal(t, map[string]int{"sc": 2, "dc4tog": 1, "dc5tog": 1}, kinds)
-	row, _, _ := lastRow(t, "Terms: US\nCh 6, join with sl st to form ring.\nRow 1: Ch 4 (counts as tr), 3 tr in ring. Turn.\nRow 2: Ch 4 (counts as tr), skip first tr, 1 dc in each of next 2 tr. Skip last tr. Ch 1, tr in top of ch-4. Turn.\n")
-	assert.Equal(t, []int{0}, row.Stitches[len(row.Stitches)-1].Feet, "what is skipped is the chain itself")
-}
-
-func TestHeadingsPartNoRowsThatAreNumberedOn(t *testing.T) {
-	src := "A Square\n\nTerms: US\nIncrease\nCh 4.\nRow 1: Sc in 2nd ch from hook and in each ch across. Turn.\nRow 2: Ch 1, 2 sc in each st across. Turn.\nDecrease\nRow 3: Ch 1, *sc2tog; rep from * across. Turn.\n"
-	x := Joined(Read("t", []byte(src), Options{}))
-	require.Len(t, x.Sections, 1)
-	assert.Equal(t, "Increase, Decrease", x.Sections[0].Name)
-}
-
-// Ch 13: 4 at the hook, a shell, 2 passed, sc, 2 passed, a shell, 1 passed, and the end.
-func TestAGroupMayBeToldAmongAbbreviations(t *testing.T) {
-	for _, told := range []string{"ch – chain; dc – double crochet; shell – (2 dc, ch 2, 2 dc) in place stated.", "ch = chain, dc = double crochet, shell = (2 dc, ch 2, 2 dc) in place stated"} {
-		row, kinds, arches := lastRow(t, "Terms: US\nABBREVIATIONS: "+told+"\nCh 13.\nRow 1: Shell in 5th ch from hook, skip 2 ch, sc in next ch, skip 2 ch, shell in next ch, dc in end ch. Turn.\n")
-		assert.Equal(t, map[string]int{"dc": 9, "sc": 1}, kinds, told)
-		assert.Equal(t, map[int]int{2: 2}, arches, told)
-		assert.Equal(t, []int{0}, row.Stitches[len(row.Stitches)-1].Feet)
+// A sentence that says what rows make together works none.
+func TestWhatRowsMakeTogetherIsNoRow(t *testing.T) {
+	for _, words := range []string{"Two rows of single crochet form one ridge.", "Four rows make one pattern.", "2 rows of sc equal 1 inch.", "The cloth has 24 rows of single crochet.", "Single crochet is worked throughout."} {
+		assert.Equal(t, "chchchch\nscscsc\n", pictured(t, "Ch 4.\n"+words+"\nRow 1: Sc in 2nd ch from hook and in each ch across. (3 sc)\n", func(s GraphStitch) string {
+			if s.Stitch == nil {
+				return ""
+			}
+			return s.Stitch.ID
+		}), words)
 	}
 }
 
-// What stands behind a row, or in its note, said as designers do (common practice).
-func TestRowsAreToldByWordsBehindThem(t *testing.T) {
-	kind := func(s GraphStitch) string { return strings.ToUpper(s.Stitch.ID[:1]) }
-	for _, first := range []string{"Row 1: Purl all odd rows on (WS).", "Row 1 (WS): Purl. And all odd rows.", "Row 1: P4 – and every following wrong side row"} {
-		assert.Contains(t, pictured(t, "Cast on 4 sts.\n"+first+"\nRow 2: K3, p1.\nRow 4: P1, k3.\n", kind), "KKKK\nPPPP\nKKKP\nPPPP\nPKKK\n", first)
+// A stitch over the next one that is worked into a row further down takes its place, and is not like the others; the row below alone
+// is the one before.
+func TestAStitchGoesIntoARowFurtherDown(t *testing.T) {
+	down := func(s GraphStitch) string { return map[bool]string{true: "v", false: "-"}[s.Loop == ins.LowerDown] }
+	text := "Ch 5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (4 sts)\nRow 2: Ch 1, sc in each sc across, turn. (4 sts)\nRow 3: Ch 1, sc in first sc, sc in @, sc in last 2 sc. (4 sts)\n"
+	for place, want := range map[string]string{"next st 2 rows below": "-v--", "next st one row below": "-v--", "st below next sc": "-v--", "next sc of the row below": "----", "next st": "----"} {
+		assert.Contains(t, pictured(t, strings.Replace(text, "@", place, 1), down), "\n-"+want+"\n", place)
 	}
-	assert.Contains(t, pictured(t, "Cast on 4 sts.\nRow 1 (RS): Knit.\nRow 2: Knit, dec 1 st at each end. (2 sts)\n", kind), "KKKK\nKK\n", "k2tog at both ends of four")
-	assert.Contains(t, pictured(t, "Cast on 4 sts in A.\nRow 1 (RS): 1A, 2B, 1A.\n", func(s GraphStitch) string { return s.Stitch.ID + s.Colour }), "kAkBkBkA\n", "a cast-on looks like no stitch yet")
-	assert.Contains(t, pictured(t, "Using CA cast on 2 sts.\nRow 1 (RS): Using CB, knit.\n", colour), "CACA\nCBCB\n")
-	g := graph(t, "Terms: US\nCh 5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, *ch 4, sc in next sc; rep from * across, turn.\nRow 3: Holding ch-4 loops at back, ch 1, sc in each sc across, turn.\nRow 4: Ch 1, sc in each sc across.\nRepeat from Row 2 for pattern.\n")
-	assert.Equal(t, [2]int{2, 4}, g.Again)
-	assert.Len(t, g.Rows[3].Stitches, 5, "a turning chain and 4 sc")
+}
+
+// A cable of 2 over 2 is told by other verbs, with its long name first, or without a verb.
+func TestACableIsToldByManyVerbs(t *testing.T) {
+	for words, left := range map[string]bool{
+		"C4B = slide 2 sts onto cable needle at back of work, knit 2 sts, then knit the 2 sts off the cable needle":     false,
+		"C4F: take 2 sts onto a spare needle and leave at front, k2, then k2 from spare needle":                         true,
+		"Cable 4 Back (C4B): Slip 2 sts onto a cable needle and hold at back, k2, k2 from cable needle":                 false,
+		"C4F = 2 sts to cn, hold in front, k2, k2 from cn":                                                              true,
+		"C4B: Move 2 sts to cable needle and hold in back, knit the following two sts, then knit two from cable needle": false,
+		"C4B, cross 4 back: slip 2 sts onto a cable needle to the back, k2, k2 from cable needle":                       false,
+	} {
+		name := "C4B"
+		if left {
+			name = "C4F"
+		}
+		g, ok := GraphOf(Read("t", []byte("Cloth\n"+words+".\nCast on 8 sts.\nRow 1 (RS): P2, "+name+", p2.\n"), Options{TermsSet: true}), "", 0)
+		if c := g.Rows[1].Stitches[2].Cross; assert.True(t, ok && c != nil, words) {
+			assert.Equal(t, [3]any{2, 2, left}, [3]any{c.Held, c.Over, c.Left}, words)
+		}
+	}
+}
+
+// Squares of filet by other words: 1 open, 3 solid, 2 open are 7 posts, 9 stitches between those of the solid ones among them.
+func TestSquaresOfFiletAreCountedInOtherWords(t *testing.T) {
+	const cloth = "Ch 23.\nRow 1: Dc in 8th ch from hook, *ch 2, sk 2 ch, dc in next ch; rep from * across, turn. (6 open meshes)\nRow 2: @\n"
+	of := func(row string) string {
+		return pictured(t, strings.Replace(cloth, "@", row, 1), func(s GraphStitch) string {
+			if s.Stitch == nil {
+				return "-"
+			}
+			return s.Stitch.ID
+		})
+	}
+	want := of("1 open mesh, 3 solid meshes, 2 open meshes")
+	assert.Contains(t, want, "dcdcdcdcdcdcdcdcdcdc")
+	for _, row := range []string{"1 open, 3 solid, 2 open", "1 OM, 3 SM, 2 OM", "One open, three solid, two open meshes.", "Open mesh x 1, solid mesh x 3, open mesh x 2.", "1 hole, 3 blocks, 2 holes", "1 open square, 3 filled squares, 2 open squares", "Work 1 space, 3 blocks, 2 spaces"} {
+		assert.Equal(t, want, of(row), row)
+	}
 }
