@@ -158,23 +158,8 @@ func (s *sequence) filetSquares() bool {
 		return false
 	}
 	at := s.i
-	if s.at(at).Is("work") {
-		at++
-	}
-	begins, n, more, told := s.at(at).Is("beg", "beginning"), ins.N(1), false, numerals[s.at(at).S]
-	switch {
-	case begins:
-		at++
-	case s.at(at).Kind == 'n', told > 0:
-		if n = s.at(at).Num; told > 0 {
-			n = ins.N(told)
-		}
-		if at++; s.at(at).Is("more") {
-			more = true
-			at++
-		}
-	case s.at(at).Is("open", "solid", "filled", "closed", "empty"): // open mesh x 5
-	default:
+	begins, n, more, at := s.squaresTold(at)
+	if at < 0 {
 		return false
 	}
 	g, to := s.group(at)
@@ -204,6 +189,32 @@ func (s *sequence) filetSquares() bool {
 	s.add(&ins.Stitch{Call: g, N: n}, s.i, to)
 	s.i = to
 	return true
+}
+
+// squaresTold is how many squares of filet words at i count, whether they are further ones or the one that a row begins with, and where
+// their name stands; -1: nothing counts any.
+func (s *sequence) squaresTold(at int) (begins bool, n ins.Num, more bool, name int) {
+	told := 0
+	if s.at(at).Is("work") {
+		at++
+	}
+	begins, n, told = s.at(at).Is("beg", "beginning"), ins.N(1), numerals[s.at(at).S]
+	switch {
+	case begins:
+		at++
+	case s.at(at).Kind == 'n', told > 0:
+		if n = s.at(at).Num; told > 0 {
+			n = ins.N(told)
+		}
+		if at++; s.at(at).Is("more") {
+			more = true
+			at++
+		}
+	case s.at(at).Is("open", "solid", "filled", "closed", "empty"): // open mesh x 5
+	default:
+		return false, n, false, -1
+	}
+	return begins, n, more, at
 }
 
 // beginsSquares puts the chain before a first square that is named as the one a row begins with.

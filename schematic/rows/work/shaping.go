@@ -102,6 +102,13 @@ func (r *runner) evenTo(n *ins.Even) bool {
 	return true
 }
 
+// beginsWith takes the side of the row with which words say that rows even begin.
+func (r *runner) beginsWith(n *ins.Even) {
+	if n.Begins != 0 && r.side == 0 && !r.round {
+		r.side, r.sided = 3-n.Begins, true
+	}
+}
+
 // evenRows works even: so many rows, to a row, or to a length.
 func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	if n.Until.Set() {
@@ -111,11 +118,8 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	r.round = r.round || n.Rounds
 	r.g.take(n.Colour)
 	r.takeCloth(n)
-	if n.Begins != 0 && r.side == 0 && !r.round {
-		r.side = 3 - n.Begins
-		r.sided = true
-		defer func() { r.sided = false }()
-	}
+	r.beginsWith(n)
+	defer func() { r.sided = false }()
 	if k := n.Part; k.Set() && r.fab != nil && r.known() && k.At(r.size) > r.fab.stitches() && !r.anyUnread() {
 		r.tell("rows/over-use", finding.Warning, n.At, "the short rows go over %s stitches, and there are only %s", "go over fewer", k.At(r.size), r.fab.stitches())
 	}
