@@ -970,7 +970,7 @@ func plainRow(id string) []ins.Item {
 func evenUntil(m *match) any {
 	e := &ins.Even{}
 	c, _ := m.get("c").(course)
-	if c.where || m.has("l") && (m.p.t[m.from].Is("with") || m.p.at(m.to).Is("needle", "needles", "hook")) { // with 4 mm straight needles
+	if c.where || m.p.at(m.from+1).Is("with") && m.has("y") || m.has("l") && (m.p.t[m.from].Is("with") || m.p.at(m.to).Is("needle", "needles", "hook")) { // with 4 mm straight needles
 		return nil
 	}
 	e.Course, e.Cloth, e.Part = c.Course, c.cloth, c.on
