@@ -995,6 +995,9 @@ func placed(m *match) any {
 		return nil
 	}
 	if m.acrossRow(&pl) {
+		if n := m.p.at(m.from - 2); m.p.r.crochet && n.Kind == 'n' && (n.Num.By != nil || n.Num.All > 4) { // 18 dc along the row: so many in all
+			return nil
+		}
 		return ins.Place{Kind: ins.InEach, N: ins.N(1), Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}, At: m.span()}
 	}
 	if l, ok := m.get("l").(ins.Loop); ok {

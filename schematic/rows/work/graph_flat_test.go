@@ -96,3 +96,11 @@ func TestSquaresOfFiletAreCountedInOtherWords(t *testing.T) {
 		assert.Equal(t, want, of(row), row)
 	}
 }
+
+// So many of a stitch along the row are so many in all: 18 over 18; 2 of them are 2 in each (common practice).
+func TestManyStitchesAlongTheRowAreSoManyInAll(t *testing.T) {
+	for words, want := range map[string]int{"18 sc along the row": 18, "Work 18 sc across the row": 18, "2 sc across the row": 36} {
+		g, ok := GraphOf(Read("t", []byte("Ch 19.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (18 sc)\nRow 2: "+words+", turn.\n"), Options{TermsSet: true}), "", 0)
+		assert.True(t, ok && len(g.Rows[2].Stitches) == want, words)
+	}
+}
