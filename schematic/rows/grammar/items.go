@@ -454,12 +454,13 @@ var stitches = []form{
 			c.At = m.span()
 			return &ins.Skip{Places: []ins.Place{c}}
 		}},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing $st at/in base/bottom of [$tch/same/that/this] ($ch [{num}] | {num} $ch)", meaning: "the stitch from which the chain goes up", example: "Sl st over first 4 sts, ch 3, skip st at base of ch, dc in each st to end", build: func(m *match) any {
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing (same/base $st | $st at/in base/bottom of [$tch/same/that/this] ($ch [{num}] | {num} $ch))", meaning: "the stitch from which the chain goes up", example: "Sl st over first 4 sts, ch 3, skip st at base of ch, dc in each st to end", build: func(m *match) any {
 		return &ins.Skip{Places: []ins.Place{{Kind: ins.InSame, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
 	}},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
+	{rule: "skip", pattern: "(without working in/into/on | not working in/into/on | leaving) first [{n:num}] {u:unit} [unworked/free]", meaning: "the first stitches are passed", example: "Row 1: Ch 3, without working into the first st, dc in each st across", build: skip(ins.InFirst)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit/omitting last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass under [the] [latter/these/them/this] {n:num} [{u:unit}] [{tail}]", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 5, miss under the latter 3 stitches of the preceding row; rep from * to end", build: skip(ins.InNext)},

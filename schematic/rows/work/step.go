@@ -13,11 +13,8 @@ func (w *work) skip(p *ins.Place) {
 		return
 	}
 	w.spaced = false
-	if p.Kind == ins.InFirst && w.tchAt && w.cur.atStart() {
-		w.takeTurning()
-		if k--; k == 0 {
-			return
-		}
+	if k -= w.passTurning(p); k == 0 {
+		return
 	}
 	switch {
 	case p.Unit.Space:
@@ -41,6 +38,15 @@ func (w *work) skip(p *ins.Place) {
 		w.passedAt = w.cur.pos
 		w.passed = w.use(k, p.Unit.Stitch, p.At)
 	}
+}
+
+// passTurning passes the turning chain of the row below, if it is the first of the places that are passed, and gives how many that is.
+func (w *work) passTurning(p *ins.Place) int {
+	if p.Kind != ins.InFirst && p.Kind != ins.InSame || !w.tchAt || !w.cur.atStart() {
+		return 0
+	}
+	w.takeTurning()
+	return 1
 }
 
 // nextChains is the run at which an instruction goes on that has taken so many chains: at its beginning, of the other side of the
