@@ -158,7 +158,9 @@ func (a *assembly) join(i int) {
 	refs := slices.Concat(j.Sew, j.Into)
 	switch j.How {
 	case schematic.AtFold:
-		return
+		if _, of := a.g.EdgesOf(j.Sew[0]); len(j.Sew) != 1 || len(of) != 2 || of[0].Left == of[1].Left || of[0].Rows > 0 != (of[1].Rows > 0) {
+			return // or its two ends, which meet each other
+		}
 	case schematic.InPlaces: // the ends have places on the edge, and do not lie along it
 		key, refs = bends+key, j.Into
 		edges := 0

@@ -168,3 +168,86 @@ pieces:
 	Dress(g)
 	assert.InDelta(t, 25.4*(1.8+2*(30*math.Hypot(0.6, 2/9.0)+10/9.0)), measured(t, g, "wingspan").Length.Float(), 0.01)
 }
+
+// A kerchief from its point grows by a stitch at both edges every other row, 30 times: each of its sides is 30 x 6.25 mm out over 60 rows of 3.3333 mm.
+func TestTheSidesOfAKerchiefFromItsPointAreMeasuredAlongThem(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Kerchief
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 16 sts and 30 rows over 10 cm in garter stitch}
+pieces:
+  - piece: Shawl
+    left edge: lower edge
+    right edge: lower edge
+    sections:
+      - {cast on: 3}
+      - {increase: 1, at: both edges, every: 2 rows, times: 30}
+      - {bind off: all, edge: upper edge}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, math.Hypot(30*6.25, 200), measured(t, g, "lower edge").Length.Float(), 0.01)
+	assert.InDelta(t, 63*6.25, measured(t, g, "wingspan").Length.Float(), 0.01)
+}
+
+// A strip from side to side whose ends are sewn to each other goes round: half of its 100 rows, 2.5 mm each, shows.
+func TestTheEndsOfAStripThatAreSewnToEachOtherMakeARing(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Cowl
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 40 rows over 10 cm in garter stitch}
+pieces:
+  - piece: Cowl
+    worked: flat, from the left side
+    sections:
+      - {cast on: 30, edge: back seam, top edge: face edge, bottom edge: neck edge}
+      - {even: 100 rows}
+      - {bind off: all, edge: back seam}
+joins:
+  - {sew: Cowl back seam, to: Cowl back seam, how: at a fold}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	lo, hi := bounds(g.Worn.Views[0].Outline)
+	assert.InDelta(t, 125, hi.X-lo.X, 0.01)
+	assert.True(t, slices.ContainsFunc(g.Worn.Measures, func(m schematic.Measure) bool { return m.Around && absf(m.Length.Float()-250) < 0.01 }))
+}
+
+// A sleeve takes 34 stitches of a yoke and 16 at a wide underarm, of which half lie below the yoke: the way along both turns back, and the sleeve is laid on the yoke's.
+func TestASleeveWithAWideUnderarmHangsFromItsYoke(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Yoke
+terms: UK
+units: in
+sizes: one
+gauges: {fabric: 5 sts and 7 rnds over 1 in in stocking stitch}
+pieces:
+  - piece: Yoke
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 80, edge: neck}
+      - {increase: 40, at: across, every: 16 rows, times: 3}
+      - divide: [{hold: 66, name: Back}, {hold: 34, name: Right sleeve}, {hold: 66, name: Front}, {hold: 34, name: Left sleeve}]
+  - piece: Body
+    worked: in the round, from the neck
+    sections:
+      - start from: [{piece: Yoke, part: Back}, {add: 16}, {piece: Yoke, part: Front}, {add: 16}]
+      - {even: 14 in}
+      - {bind off: all, edge: hem}
+  - piece: Sleeve
+    make: 2
+    worked: in the round, from the armhole
+    sections:
+      - start from: [{piece: Yoke, part: Right sleeve}, {add: 16}]
+      - {even: 10 in}
+      - {bind off: all, edge: cuff}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
+	assert.InDelta(t, 50*5.08, measured(t, g, "upper arm").Length.Float(), 0.01)
+}

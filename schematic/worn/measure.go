@@ -26,7 +26,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.onFoot(root)
 	case root.arced:
 		t.crescent(root)
-	case root.made.Kind == schematic.KindShawl && root.lying != 0:
+	case root.made.Kind == schematic.KindShawl && (root.lying != 0 || len(a.placed) == 1 && root.sloping()):
 		t.span()
 		t.sides(root)
 	case absf(root.lying) == math.Sqrt2/2:

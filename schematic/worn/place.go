@@ -453,10 +453,19 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 	}
 	n := len(p.loop)
 	from, to := p.loop[run[0]].a, p.loop[(run[len(run)-1]+1)%n].a
-	if !alikeChords(dist(from, to), c.chord(), a.mostUnlike(keys)) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) || p.strap && !p.inwards(run, c) {
+	most := a.mostUnlike(keys)
+	if !alikeChords(dist(from, to), c.chord(), most) && !p.alikeBond(run, c, most) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) || p.strap && !p.inwards(run, c) {
 		return fit{}
 	}
 	return fit{q, p, run, c, a.matched(q, p, run) + 0.01*p.addedBeside(run, c)}
+}
+
+// alikeBond reports whether the longest bond of a run of a sleeve is as long as its partner, though added stitches turn the way that both lie on so that its ends do not
+// meet: those of a wide underarm go back below the yoke.
+func (p *panel) alikeBond(run []int, c *chain, most float64) bool {
+	first, last, on, to := longestBond(p, run, c)
+	own := dist(p.loop[run[first]].a, p.loop[(run[last]+1)%len(p.loop)].a)
+	return p.made.Kind == schematic.KindSleeve && last-first+1 < len(run) && alikeChords(own, dist(on, to), most)
 }
 
 // addedBeside is 1 if the stitches that are added beside a run of the panel come to lie where its partner leaves some, as those of a

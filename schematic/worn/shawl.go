@@ -2,6 +2,7 @@ package worn
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -145,14 +146,30 @@ const leastSide = 0.15
 
 // sides measures the other straight sides of a shawl by their names.
 func (tk *taker) sides(p *panel) {
-	lo, hi := box(p.drawn)
-	all := straightSides(p.drawn)
-	for i, s := range all {
-		z := all[(i+1)%len(all)].a
-		if long := dist(s.a, z); long > leastSide*(hi.X-lo.X) && absf(s.a.Y-z.Y) > math.Max(1, 0.02*long) {
-			tk.take(strings.ToLower(s.name), s.a, z, schematic.Slanted, false, units.Num{})
+	for _, e := range longSides(p.drawn) {
+		if absf(e.a.Y-e.b.Y) > math.Max(1, 0.02*dist(e.a, e.b)) {
+			tk.take(strings.ToLower(e.name), e.a, e.b, schematic.Slanted, false, units.Num{})
 		}
 	}
+}
+
+// sloping reports whether a shawl whose rows do not bend has a long side that is neither level nor upright: no width or height says how long it is.
+func (p *panel) sloping() bool {
+	return !p.made.Bends() && slices.ContainsFunc(longSides(p.loop), func(e arc) bool {
+		return min(absf(e.a.X-e.b.X), absf(e.a.Y-e.b.Y)) > 0.02*dist(e.a, e.b)
+	})
+}
+
+// longSides are the straight sides of a loop but for those of a tip or of an edging.
+func longSides(loop []side) (out []arc) {
+	lo, hi := box(loop)
+	all := straightSides(loop)
+	for i, s := range all {
+		if z := all[(i+1)%len(all)].a; dist(s.a, z) > leastSide*(hi.X-lo.X) {
+			out = append(out, arc{s, z})
+		}
+	}
+	return out
 }
 
 // straightSides are those of a loop, each from one of its corners to the next.

@@ -98,7 +98,7 @@ func (p *panel) lies() string {
 
 // shows reports whether a panel by itself lies otherwise than it is worked.
 func (p *panel) shows() bool {
-	return p.lengthwise || p.heights || p.turned || p.closed || p.arced || p.layered || p.lying != 0 || p.heel != (pt{})
+	return p.lengthwise || p.heights || p.turned || p.closed || p.arced || p.layered || p.lying != 0 || p.heel != (pt{}) || p.made.Kind == schematic.KindShawl && p.sloping()
 }
 
 // isAll reports whether a round is all there is of a garment: half of it is what lies on the table.
