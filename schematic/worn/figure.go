@@ -43,7 +43,7 @@ func (a *assembly) figure() schematic.View {
 			v.Lines = append(v.Lines, shown(schematic.LineSeam, s, false, above)...)
 		}
 		for _, p := range sh {
-			a.inside(&v, p, above)
+			a.inside(&v, p, append(p.fronts(sh), above...))
 		}
 		above = append(above, loops...)
 	}
@@ -58,6 +58,16 @@ func (a *assembly) figure() schematic.View {
 		return 0
 	})
 	return v
+}
+
+// fronts are the outlines of the panels in front, of those that lie edge on edge with a panel, whose ribs lean onto its own.
+func (p *panel) fronts(sh []*panel) (out [][]pt) {
+	for _, q := range sh {
+		if p.face == either && q.face == front && len(p.ribs) > 0 && common(points(p.drawn), points(q.drawn)) > 1 {
+			out = append(out, points(q.drawn))
+		}
+	}
+	return out
 }
 
 // onEdge is how far from the front an edge of the back lies at most that is sewn to it and lies on it, mm: bind-offs stagger by a row,
@@ -348,12 +358,45 @@ func merged(sh []*panel) (loops, seams [][]pt, whole bool) {
 		}
 	}
 	for _, e := range list {
-		loop, closed := free.loop(nodeOf(e.a))
+		loop, closed := free.loop(nodeOf(e.a), 1)
 		if whole = whole && closed; len(loop) > 2 {
-			loops = append(loops, straightened(points(loop)))
+			loops = append(loops, straightened(untangled(points(loop))))
 		}
 	}
 	return loops, joined(seams), whole
+}
+
+// untangled is the way round the outside of a loop that crosses itself, as where the ribs of two panels that lie edge on edge draw in or lean onto each other; the loop itself
+// if it does not, or does not come back so.
+func untangled(loop []pt) []pt {
+	n := len(loop)
+	var free outer = map[node][]arc{}
+	crossed := 0
+	for i, a := range loop {
+		z := loop[(i+1)%n]
+		ts := []float64{0, 1}
+		for j, c := range loop {
+			if d := loop[(j+1)%n]; j != i && (j+1)%n != i && j != (i+1)%n {
+				if t, ok := crossing(a, z, c, d); ok && t > 1e-6 && t < 1-1e-6 {
+					ts = append(ts, t)
+					crossed++
+				}
+			}
+		}
+		slices.Sort(ts)
+		for k := 1; k < len(ts); k++ {
+			p, q := lerp(a, z, ts[k-1]), lerp(a, z, ts[k])
+			free[nodeOf(p)] = append(free[nodeOf(p)], arc{side{a: p}, q})
+		}
+	}
+	if crossed == 0 {
+		return loop
+	}
+	lowest := slices.MinFunc(loop, func(p, q pt) int { return cmp.Or(cmp.Compare(p.Y, q.Y), cmp.Compare(p.X, q.X)) })
+	if out, closed := free.loop(nodeOf(lowest), -1); closed && area(points(out)) > 0.9*area(loop) { // what lies twice counted twice
+		return points(out)
+	}
+	return loop
 }
 
 // arc is a side of a panel, and where it ends.
@@ -365,13 +408,13 @@ type arc struct {
 // outer are the stretches on which no other panel lies, by where they begin.
 type outer map[node][]arc
 
-// loop takes out the way round from a place, as far to the left as can be, nil if nothing begins there; closed if it comes back.
-func (o outer) loop(at node) (loop []side, closed bool) {
+// loop takes out the way round from a place, as far to the left as can be, or to the right if hand is -1, nil if nothing begins there; closed if it comes back.
+func (o outer) loop(at node, hand float64) (loop []side, closed bool) {
 	var dir pt
 	for len(o[at]) > 0 {
 		best := 0
 		for i, e := range o[at] {
-			if turnTo(dir, sub(e.b, e.a)) > turnTo(dir, sub(o[at][best].b, o[at][best].a)) {
+			if hand*turnTo(dir, sub(e.b, e.a)) > hand*turnTo(dir, sub(o[at][best].b, o[at][best].a)) {
 				best = i
 			}
 		}

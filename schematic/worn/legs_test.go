@@ -251,3 +251,11 @@ pieces:
 	assert.Empty(t, noted(g))
 	assert.InDelta(t, 50*5.08, measured(t, g, "upper arm").Length.Float(), 0.01)
 }
+
+// Two bands on one base, of which the right one leans onto the left one: what lies on it is not drawn through it.
+func TestTheOutlineOfWhatLeansOntoItsNeighbourGoesRoundBoth(t *testing.T) {
+	tangled := []pt{{}, {X: 30}, {X: 30, Y: 10}, {X: 10, Y: 10}, {X: 15}, {X: 15, Y: 12}, {Y: 12}}
+	assert.Equal(t, []pt{{}, {X: 30}, {X: 30, Y: 10}, {X: 15, Y: 10}, {X: 15, Y: 12}, {Y: 12}}, straightened(untangled(tangled)))
+	plain := []pt{{}, {X: 30}, {X: 30, Y: 10}, {X: 15, Y: 12}, {Y: 12}}
+	assert.Equal(t, plain, untangled(plain))
+}

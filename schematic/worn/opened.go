@@ -309,7 +309,7 @@ func (p *panel) withOpenings(list []*panel) *panel {
 	}
 	var holes [][]side
 	for _, e := range all {
-		switch loop, closed := free.loop(nodeOf(e.a)); {
+		switch loop, closed := free.loop(nodeOf(e.a), 1); {
 		case len(loop) == 0:
 		case !closed:
 			return nil
