@@ -761,7 +761,8 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		q.folded = m.Piece.FoldAt
 		return
 	}
-	rest, first := p.drawnIn()
+	rest, first := p.drawnIn(false)
+	rest, last := rest.drawnIn(true)
 	var row []*panel // from the left
 	for i, c := range cuts {
 		key := fmt.Sprint("fold ", i+1, " of ", m.Name)
@@ -776,6 +777,7 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 	}
 	row = append(row, rest)
 	first.share(row)
+	last.share(row)
 	for _, p := range row {
 		a.add(p, m.Make)
 	}

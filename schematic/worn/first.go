@@ -13,7 +13,20 @@ type firstRows struct {
 	of     *panel
 	bases  []float64 // how wide the panels begin
 	lo, hi pt
+	last   bool // they are its last
 }
+
+// level is the height at which a panel meets the rows.
+func (f *firstRows) level(p *panel) float64 {
+	start, end := ends(p)
+	if f.last {
+		return end
+	}
+	return start
+}
+
+// above reports whether the rows lie above what they are rows of.
+func (f *firstRows) above(p *panel) bool { return downwards(p.made) != f.last }
 
 // firstRows are those of a piece, or nil.
 func (a *assembly) firstRows(m *schematic.Made) *firstRows {
@@ -44,9 +57,9 @@ func (a *assembly) firstRows(m *schematic.Made) *firstRows {
 	return f
 }
 
-// drawnIn is a flat piece without the rib with which it begins, if that draws in, and those rows; or all of it, and nil.
-func (p *panel) drawnIn() (rest *panel, f *firstRows) {
-	start, _ := ends(p)
+// drawnIn is a flat piece without the rib with which it begins, or ends, if that draws in, and those rows; or all of it, and nil.
+func (p *panel) drawnIn(last bool) (rest *panel, f *firstRows) {
+	start := (&firstRows{last: last}).level(p)
 	l, r := levelSpan(p, start)
 	if !slices.ContainsFunc(p.ribs, func(h schematic.Hatch) bool { return touches(h, start) }) {
 		return p, nil
@@ -74,7 +87,7 @@ func (p *panel) drawnIn() (rest *panel, f *firstRows) {
 		if of == nil || rest == nil || area(rest.points()) < 1 || absf(area(of.points())-(r-l)*absf(up)) > 1 {
 			continue
 		}
-		return rest, &firstRows{of: of, lo: pt{X: l, Y: min(y, start)}, hi: pt{X: r, Y: max(y, start)}}
+		return rest, &firstRows{of: of, lo: pt{X: l, Y: min(y, start)}, hi: pt{X: r, Y: max(y, start)}, last: last}
 	}
 	return p, nil
 }
@@ -96,7 +109,7 @@ func (f *firstRows) share(row []*panel) {
 		return
 	}
 	for _, p := range row {
-		start, _ := ends(p)
+		start := f.level(p)
 		l, r := levelSpan(p, start)
 		f.bases = append(f.bases, r-l)
 	}
@@ -113,7 +126,7 @@ func touches(h schematic.Hatch, y float64) bool {
 // under lets panel k, from the left, begin with its share of the first rows: in the middle of where it begins or, at an outer edge, flush with it, since a rib
 // draws in where it is free to, and not along a band.
 func (f *firstRows) under(p *panel, k int) {
-	start, _ := ends(p)
+	start := f.level(p)
 	l, r := levelSpan(p, start)
 	total := 0.0
 	for _, w := range f.bases {
@@ -121,7 +134,7 @@ func (f *firstRows) under(p *panel, k int) {
 	}
 	in := (total - (f.hi.X - f.lo.X)) / float64(len(f.bases)-1) // at the two sides of a cut together
 	y := f.lo.Y
-	if downwards(p.made) {
+	if f.above(p) {
 		y = f.hi.Y
 	}
 	base, left, right := f.sides(y)
@@ -133,7 +146,7 @@ func (f *firstRows) under(p *panel, k int) {
 	case last:
 		far.X = r
 	}
-	if downwards(p.made) { // the loop runs along it from the right
+	if f.above(p) { // the loop runs along it from the right
 		near, far, left, right, first, last = far, near, right, left, last, first
 	}
 	n := len(p.loop)

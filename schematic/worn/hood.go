@@ -199,7 +199,12 @@ func levelSpan(p *panel, y float64) (l, r float64) {
 func (tk *taker) inGores(row []*panel) {
 	last := slices.MaxFunc(row, func(x, y *panel) int { return cmp.Compare(x.mid(), y.mid()) })
 	lo, hi := box(last.loop)
-	tk.take("length", last.where.at(hi), last.where.at(pt{X: hi.X, Y: lo.Y}), schematic.Slanted, false, tk.exact(hi.Y-lo.Y))
+	name := "length"
+	if slices.ContainsFunc(tk.a.placed, func(p *panel) bool { return p.strip && last.made.Kind == schematic.KindSkirt }) {
+		name = "length below the waistband"
+	}
+	tk.take(name, last.where.at(hi), last.where.at(pt{X: hi.X, Y: lo.Y}), schematic.Slanted, false, tk.exact(hi.Y-lo.Y))
+	tk.seen["length"] = true
 	for _, m := range last.made.Measures {
 		switch name, wide := strings.CutPrefix(m.Name, "width at "); {
 		case !m.Around || m.Axis != schematic.Horizontal:

@@ -67,7 +67,7 @@ func TestHalfOfTheGoresOfARoundShowSideBySide(t *testing.T) {
 	assert.InDelta(t, 0, degrees(row[1].where), 0.001)
 	assert.InDelta(t, 12.554, degrees(row[2].where), 0.002)
 	assert.InDelta(t, -12.554, degrees(row[0].where), 0.002)
-	assert.InDelta(t, 500, measured(t, g, "length").Length.Float(), 0.001)
+	assert.InDelta(t, 500, measured(t, g, "length below the waistband").Length.Float(), 0.001)
 	// 6 × 46 stitches of 5 mm around the hem; 144 of the rib's 4.5455 mm around the waist.
 	assert.InDelta(t, 1380, measured(t, g, "hem").Length.Float(), 0.001)
 	assert.InDelta(t, 654.545, measured(t, g, "waist").Length.Float(), 0.001)

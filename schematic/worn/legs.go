@@ -32,6 +32,7 @@ func (a *assembly) dividedLegs(m *schematic.Made) bool {
 		}
 	}
 	left := slices.IndexFunc(runs, func(r run) bool { return r.main && sideWord(r.name) != "left" })
+	body = a.gathered(body.turnedIn())
 	body.name = m.Name
 	body.divideHalf(y, runs, middleOf(runs, left))
 	a.tube(m, body)

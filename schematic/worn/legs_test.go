@@ -3,6 +3,7 @@ package worn
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"flatwright/schematic"
@@ -32,6 +33,7 @@ pieces:
 //   - with 4 stitches bound off between them, in front and behind, 40 each: 20 show, 100 mm, beside a crotch of 20 mm;
 //   - a row, and the round that it then becomes, with 4 stitches more: 24 of 48 show, of which 2 lie before or behind the other leg, and 20 at its end,
 //     10 mm less at each side; 5 + 40 rows are 225 mm;
+//   - two halves of 44 below 60 rows more, 300 mm, of which the first 50 lie behind them;
 //   - a row on hold, from which a leg of 40 rows is worked.
 func TestLegsThatAreHalvesOfARoundHangSideBySide(t *testing.T) {
 	for _, c := range []struct {
@@ -71,6 +73,12 @@ func TestLegsThatAreHalvesOfARoundHangSideBySide(t *testing.T) {
       - {even: 20 rows}
       - {bind off: all, edge: ankle}
 `, 225, 400 / 2, []float64{-100, 0, 0, 100}},
+		{"below a waistband that is turned in", `      - fold
+      - {even: 60 rows}
+      - divide:
+          - {part: Left leg, stitches: 44, sections: [{even: 40 rows}, {bind off: all, edge: ankle}]}
+          - {part: Right leg, stitches: 44, mirror of: Left leg}
+`, 200, 440 / 2, []float64{-110, 0, 0, 110}},
 		{"on hold", `      - divide:
           - {part: Left leg, stitches: 44, sections: [{even: 1 row}, {hold: all}]}
           - {part: Right leg, stitches: 44, mirror of: Left leg}
@@ -88,7 +96,11 @@ func TestLegsThatAreHalvesOfARoundHangSideBySide(t *testing.T) {
 		require.NotNil(t, g.Worn, c.name)
 		assert.Empty(t, g.Findings, c.name)
 		assert.InDelta(t, c.inside, measured(t, g, "inside leg").Length.Float(), 0.01, c.name)
-		assert.InDelta(t, 250+c.inside, measured(t, g, "length").Length.Float(), 0.01, c.name)
+		body := 250.0
+		if strings.Contains(c.text, "fold") {
+			body = 300
+		}
+		assert.InDelta(t, body+c.inside, measured(t, g, "length").Length.Float(), 0.01, c.name)
 		assert.InDelta(t, 440, measured(t, g, "waist").Length.Float(), 0.01, c.name)
 		at := slices.IndexFunc(g.Worn.Measures, func(m schematic.Measure) bool { return m.Axis == schematic.Horizontal && m.Name != "waist" && m.Around })
 		require.GreaterOrEqual(t, at, 0, c.name)
@@ -258,4 +270,108 @@ func TestTheOutlineOfWhatLeansOntoItsNeighbourGoesRoundBoth(t *testing.T) {
 	assert.Equal(t, []pt{{}, {X: 30}, {X: 30, Y: 10}, {X: 15, Y: 10}, {X: 15, Y: 12}, {Y: 12}}, straightened(untangled(tangled)))
 	plain := []pt{{}, {X: 30}, {X: 30, Y: 10}, {X: 15, Y: 12}, {Y: 12}}
 	assert.Equal(t, plain, untangled(plain))
+}
+
+// The rib of 26 stitches to 10 cm with which a body from the neck ends draws in where it is free to: its fronts' edges, and the band along them, go straight on. The
+// 49 stitches of a front, 23 to 10 cm, are 213 mm wide.
+func TestABandIsStraightBesideARibWorkedLast(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Cardigan
+terms: UK
+units: cm
+sizes: one
+gauges:
+  fabric: 23 sts and 31 rows over 10 cm in stocking stitch
+  rib: 26 sts and 34 rows over 10 cm in 1x1 rib, relaxed
+pieces:
+  - piece: Yoke
+    worked: flat, from the neck
+    left edge: front edge
+    right edge: front edge
+    sections:
+      - {cast on: 98, edge: neck}
+      - panels: [{panel: Left front, stitches: 18}, {panel: Left sleeve, stitches: 12}, {panel: Back, stitches: 38}, {panel: Right sleeve, stitches: 12}, {panel: Right front, stitches: 18}]
+      - {increase: 1, at: lines, edge: raglan, every: 2 rows, times: 31}
+      - divide: [{hold: 49, name: Left front}, {hold: 74, name: Left sleeve}, {hold: 100, name: Back}, {hold: 74, name: Right sleeve}, {hold: 49, name: Right front}]
+  - piece: Body
+    worked: flat, from the neck
+    left edge: front edge
+    right edge: front edge
+    sections:
+      - start from: [{piece: Yoke, part: Left front}, {add: 10}, {piece: Yoke, part: Back}, {add: 10}, {piece: Yoke, part: Right front}]
+      - {even: 90 rows}
+      - {even: 20 rows, gauge: rib, rib: yes}
+      - {bind off: all, edge: hem}
+  - piece: Band
+    kind: band
+    gauge: rib
+    onto: ["Body right front edge, 3 in every 4 rows", "Yoke right front edge, 3 in every 4 rows", "Yoke neck, 1 in every 1 sts", "Yoke left front edge, 3 in every 4 rows", "Body left front edge, 3 in every 4 rows"]
+    sections: [{even: 10 rows, rib: yes}, {bind off: all}]
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	low := 0.0
+	for _, p := range assembled(g).placed {
+		lo, _ := box(p.drawn)
+		low = min(low, lo.Y)
+	}
+	for _, p := range assembled(g).placed {
+		if l, r := p.level(low, 0.01); p.strip && l.X < r.X {
+			assert.InDelta(t, 1000*10/340.0, r.X-l.X, 0.01, "as wide as it is deep")
+			x := across(points(p.drawn), low+100)
+			assert.InDeltaSlice(t, []float64{l.X, r.X}, x, 0.01, "and straight above the rib, of 20 rows and 58.8 mm")
+		}
+	}
+}
+
+// Of four panels the front shows whole and of those beside it a half: 36 stitches of 108, 15 to 10 cm, are not half of the waist.
+func TestPanelsThatGoOnAtBothSidesAreNoHalfOfARound(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Skirt
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 15 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Skirt
+    kind: skirt
+    worked: in the round, from the waist
+    sections:
+      - {cast on: 108, edge: waist}
+      - {even: 8 rows, rib: yes}
+      - panels: [{panel: Front, stitches: 36}, {panel: Left side, stitches: 18}, {panel: Back, stitches: 36}, {panel: Right side, stitches: 18}]
+      - {increase: 1, at: lines, every: 8 rows, times: 12}
+      - {bind off: all, edge: hem}
+`), 0)
+	Dress(g)
+	assert.InDelta(t, 720, measured(t, g, "waist").Length.Float(), 0.01)
+	assert.InDelta(t, 204*1000/150.0, measured(t, g, "hem").Length.Float(), 0.01)
+}
+
+// Above armholes in a round that grows from its centre nothing is drawn as worn: that is told, where it said nothing.
+func TestOnePieceOfSeveralPartsThatIsNotDrawnAsWornIsTold(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Shrug
+terms: US
+units: in
+sizes: one
+gauges: {fabric: 14 sts and 8 rows over 4 in in dc}
+pieces:
+  - piece: Shrug
+    worked: in the round, from the centre
+    sections:
+      - {ring: 12}
+      - {increase: 12, at: across, every: 1 row, times: 9}
+      - divide:
+          - {part: Upper, stitches: 36, sections: [{even: 1 row}]}
+          - {leave: 24, edge: armhole}
+          - {part: Lower, stitches: 36, sections: [{even: 1 row}]}
+          - {leave: 24, edge: armhole}
+      - {join parts: [Upper, {add: 24}, Lower, {add: 24}], round: yes}
+      - {bind off: all, edge: outer edge}
+`), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.Len(t, noted(g), 1)
+	assert.Contains(t, noted(g)[0].Message, "how its parts lie")
 }

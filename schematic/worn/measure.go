@@ -26,14 +26,14 @@ func (a *assembly) measures() []schematic.Measure {
 		t.onFoot(root)
 	case root.arced:
 		t.crescent(root)
-	case root.made.Kind == schematic.KindShawl && (root.lying != 0 || len(a.placed) == 1 && root.sloping()):
+	case a.isWing(root):
 		t.span()
 		t.sides(root)
 	case absf(root.lying) == math.Sqrt2/2:
 		t.poncho(root)
 	case root.lying != 0:
 		t.bonnet(root)
-	case root.face == either && root.made.Round && root.made.Views[root.view].Panel && !root.gusset:
+	case a.goesOnInGores(root):
 		t.inGores(a.rowOf(root))
 	case a.isVessel(root):
 		t.holder(root)
@@ -71,6 +71,19 @@ func (a *assembly) measures() []schematic.Measure {
 		t.out = t.out[:most]
 	}
 	return t.out
+}
+
+// isWing reports whether what stands first is a shawl of one panel with sides that slope, or lie so that its wingspan is level.
+func (a *assembly) isWing(root *panel) bool {
+	return root.made.Kind == schematic.KindShawl && (root.lying != 0 || len(a.placed) == 1 && root.sloping())
+}
+
+// goesOnInGores reports whether what stands first is a panel of a round that goes on at both of its sides in others that show: it is no half of the round.
+func (a *assembly) goesOnInGores(root *panel) bool {
+	if !root.made.Round || !root.made.Views[root.view].Panel || root.gusset {
+		return false
+	}
+	return root.face == either || root.made.Kind > schematic.KindBand && slices.ContainsFunc(a.rowOf(root), func(p *panel) bool { return p.face == either })
 }
 
 // leastDeep is how deep a band along a front is at least to be measured, mm: one for buttons is 2 to 5 cm (common practice).
@@ -1199,8 +1212,7 @@ func (tk *taker) limbs(root *panel) {
 	list := tk.a.below(root)
 	p := list[0]
 	lo, rh := box(root.drawn)
-	left, bottom := lo.X, lo.Y
-	own, _ := box(root.loop)
+	left := lo.X
 	for _, q := range list {
 		l, _ := box(tk.a.tail(q).drawn)
 		lo = pt{X: min(lo.X, l.X), Y: min(lo.Y, l.Y)}
@@ -1247,19 +1259,34 @@ func (tk *taker) limbs(root *panel) {
 			tk.under(name, schematic.Measure{Axis: m.Axis, Length: m.Length, Around: m.Around})
 		}
 	}
+	tk.ofBody(root, back, rh.Y)
+	tk.seen["length"] = true
+}
+
+// ofBody measures what legs, or others, hang from, by its own measurements: its length under one name.
+func (tk *taker) ofBody(root *panel, length string, top float64) {
+	named := func(name string) bool {
+		return slices.ContainsFunc(root.made.Measures, func(m schematic.Measure) bool { return m.Name == name })
+	}
+	lo, _ := box(root.loop)
+	bottom, legs := bottomOf(root.drawn), tk.a.hasLegs(root)
 	for _, m := range root.made.Measures {
 		name := root.edgeOf(m)
-		switch {
+		m, ok := root.withoutTurned(m)
+		if !ok || m.View != root.view || !m.Main || !root.holds(m.A, m.B) || root.acrossSlit(m.A, m.B) || legs && !m.Around && min(m.A.Y, m.B.Y) < lo.Y+close {
+			continue
+		}
+		y := root.spot(m.A).Y
+		switch wide := m.Axis == schematic.Horizontal; {
 		case name == "length":
-			name = back
-		case m.Axis == schematic.Horizontal && !named("hip") && absf(root.spot(m.A).Y-bottom) < 1: // the legs hang from it
+			name = length
+		case legs && wide && strings.HasPrefix(name, "width") && absf(y-top) < 1:
+			name = "waist"
+		case legs && wide && strings.HasPrefix(name, "width"), wide && !named("hip") && absf(y-bottom) < 1: // the legs hang from it
 			name = "hip"
 		}
-		if m, ok := root.withoutTurned(m); ok && m.View == root.view && root.holds(m.A, m.B) && min(m.A.Y, m.B.Y) > own.Y-close && m.Main && !root.acrossSlit(m.A, m.B) {
-			tk.take(name, root.spot(m.A), root.spot(m.B), m.Axis, m.Around, m.Length)
-		}
+		tk.take(name, root.spot(m.A), root.spot(m.B), m.Axis, m.Around, m.Length)
 	}
-	tk.seen["length"] = true
 }
 
 // bibs measures what faces front and stands on what legs hang from, and is how high all of it reaches.

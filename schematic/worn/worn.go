@@ -19,6 +19,35 @@ import (
 // each other there is no Worn, and the finding says why.
 func Dress(g *schematic.Garment) {
 	g.Worn, g.WornBack = nil, nil
+	known := len(g.Findings)
+	dress(g)
+	if g.Worn == nil && len(g.Findings) == known {
+		untold(g)
+	}
+}
+
+// untold notes that a garment of several pieces, or of several parts, is not drawn as worn where nothing else says so: loose bands and ties are no pieces.
+func untold(g *schematic.Garment) {
+	var pieces []*schematic.Made
+	for _, m := range g.Pieces {
+		if m.Piece != nil && m.Kind != schematic.KindBand && !schematic.HangsFree(m.Name) {
+			pieces = append(pieces, m)
+		}
+	}
+	if len(pieces) == 0 || len(pieces) == 1 && (len(pieces[0].Views) < 2 || pieces[0].Make > 1) {
+		return // it is drawn as it is worked
+	}
+	m := pieces[0]
+	f := finding.Finding{Kind: "worn/left-over", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
+		Message: "the garment is not drawn as worn: nothing says how its pieces go together",
+		Fix:     "add joins, and call what faces front and back so; the pieces are drawn as they are worked"}
+	if len(pieces) == 1 {
+		f.Kind, f.Message = "worn/not-flat", m.Name+" is not drawn as worn: nothing says how its parts lie"
+	}
+	g.Findings = append(g.Findings, f)
+}
+
+func dress(g *schematic.Garment) {
 	a := newAssembly(g, false)
 	for _, h := range a.hollow {
 		m := h.made
