@@ -358,7 +358,7 @@ func (s *side) rests(long float64) []float64 {
 // plainEnd reports whether a side is a round end of stitches alone, also beside it.
 func (s *side) plainEnd() bool {
 	k := len(s.nodes) - 1
-	if !s.bent || k < 0 || s.p.chains { // the legs of what stands beside a chain over nothing lean towards it
+	if !s.bent || k < 0 || s.p.chains || slices.ContainsFunc(s.nodes, (*node).standsBeside) { // the legs of what stands beside it lean towards it
 		return false
 	}
 	arch := func(n *node) bool { return n != nil && (n.arch() || n.picot()) }

@@ -153,9 +153,11 @@ func (p *plan) onTrack(sides [][]int) {
 // needs, the ends as far out as their stitches are tall and many.
 func (p *plan) layTrack() {
 	p.aim(trackSides)
-	p.chains = slices.ContainsFunc(p.lines[1:], func(l *line) bool {
-		return slices.ContainsFunc(l.nodes, func(n *node) bool { return len(n.feet) == 0 && !n.arch() && !n.picot() && !n.mark })
-	})
+	has := func(is func(*node) bool) bool {
+		return slices.ContainsFunc(p.lines[1:], func(l *line) bool { return slices.ContainsFunc(l.nodes, is) })
+	}
+	p.chains = has(func(n *node) bool { return len(n.feet) == 0 && !n.arch() && !n.picot() && !n.mark }) &&
+		(len(p.lines[0].nodes) < longOval || has((*node).arch))
 	p.track = max(2*topHalf*1.1*float64(len(p.lines[0].nodes)-1), 1)
 	for _, l := range p.lines[1:] {
 		p.lengthen(p.sidesOf(l))
@@ -169,6 +171,9 @@ func (p *plan) layTrack() {
 		p.track *= 1 + trackGrow
 	}
 }
+
+// longOval is over how many chains an end of an oval stands evenly though the other has a chain over nothing: on a short one both lean.
+const longOval = 7
 
 // loosenTrack makes the straight sides longer, so that stitches stand on them about as far apart as around the ends.
 func (p *plan) loosenTrack() {

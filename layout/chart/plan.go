@@ -64,7 +64,7 @@ type line struct {
 
 // plan is a whole chart in a plane with y upwards, in mm at the usual size.
 type plan struct {
-	chains bool // of an oval: a round has a chain that stands over nothing, as one that begins it
+	chains bool // of an oval: a chain that stands over nothing, as one that begins a round, makes more than its own end lean
 	work   *Work
 	form   form
 	sides  int
