@@ -30,7 +30,9 @@ are shortened at a marked break.`,
 			o.Creator = "Flatwright"
 			if large {
 				o.Text = place.Large
-				o.Scale = max(o.Scale, 1.6)
+				if o.Least = 1.6; o.Scale > 0 {
+					o.Scale = max(o.Scale, o.Least)
+				}
 			}
 			src, rows, err := d.patternAndText(cmd, args[0], text)
 			if err != nil {

@@ -194,14 +194,11 @@ func (p *plan) crossed(n *node, foot pt) pt {
 		upright = 1
 	}
 	head := p.point(n, n.v)
-	switch {
-	case p.form == oval:
-	case p.form != flat && n.group == nil && long(sub(head, foot)) < longCross*n.h:
-		return foot
-	case p.form != flat: // a cross has no stem that could reach down
-		upright = max(upright, 0.5)
-	case upright == 0:
-		return foot
+	if far := long(sub(head, foot)) >= longCross*n.h; p.form != oval && (n.group == nil || upright == 0) {
+		if !far {
+			return foot
+		}
+		upright = max(upright, 0.5) // a cross has no stem that could reach down
 	}
 	way := add(mul(unit(sub(foot, head)), 1-upright), mul(p.outward(n), -upright))
 	return add(head, mul(unit(way), n.h))

@@ -264,7 +264,11 @@ func (p *plan) rises(n *node) float64 {
 		return max(h*math.Hypot(1, p.wave.slope(n.q)), math.Sqrt(max(l*l-dx*dx, 0))-p.bent(n))
 	}
 	l := max(h, dx/cmp.Or(n.line.steep, steep))
-	return math.Sqrt(l*l - dx*dx)
+	up := math.Sqrt(l*l - dx*dx)
+	if k := plainOf(n); p.form == circle && n.group != nil && k != nil && k.Key == "sc" { // it is drawn near to upright
+		up = max(up, 0.85*h)
+	}
+	return up
 }
 
 // bent is how much higher the wave of the rows is at a stitch than at its feet.

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/fonts"
 	"flatwright/layout/place"
@@ -15,6 +16,7 @@ type Options struct {
 	Paper       place.Paper
 	Orientation place.Orientation
 	Scale       float64             // of the symbols, 1 for their usual size; 0 chooses
+	Least       float64             // of the symbols that are chosen so; 0: 0.6. Larger ones than usual are tried too
 	Text        float64             // font size of numbers and words, mm; 0: 2.8
 	Face        fonts.Face          // of every word
 	LeftHanded  bool                // the mirror image, read the other way
@@ -42,7 +44,19 @@ const (
 )
 
 // usualScales are the sizes of the symbols that a chart takes by itself.
-var usualScales = []float64{2.2, 1.9, 1.6, 1.25, 1, 0.85, 0.7, 0.6}
+var usualScales = []float64{3, 2.6, 2.2, 1.9, 1.6, 1.25, 1, 0.85, 0.7, 0.6}
+
+// scales are the sizes of the symbols that are tried, and the last of them on several pages.
+func (o *Options) scales() []float64 {
+	if o.Scale > 0 {
+		return []float64{o.Scale}
+	}
+	least, from := o.Least, 0
+	if least == 0 {
+		from = 2
+	}
+	return append(slices.DeleteFunc(slices.Clone(usualScales[from:]), func(s float64) bool { return s < least }), max(severalScale, least))
+}
 
 // severalScale is the size of the symbols on several pages.
 const severalScale = 0.85

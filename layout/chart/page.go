@@ -44,15 +44,9 @@ func draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	if n := w.size(); n > mostStitches {
 		return nil, &TooMany{"stitches", n, mostStitches}
 	}
-	scales := usualScales
-	if o.Scale > 0 {
-		scales = []float64{o.Scale}
-	}
+	scales := o.scales()
 	var c *pages
 	var large error
-	if o.Scale == 0 { // several pages are at a size that reads well
-		scales = append(slices.Clone(scales), severalScale)
-	}
 	for i, s := range scales {
 		if i+1 < len(scales) && !c.mayHold(s) {
 			continue
@@ -518,8 +512,8 @@ func (c *pages) entryGap(e entry) float64 {
 	return max(keyGap, keySlack*wide+2)
 }
 
-// keyScale is the size of the key's symbols.
-func (c *pages) keyScale() float64 { return min(c.d.scale, 1) }
+// keyScale is the size of the key's symbols: with the words beside them.
+func (c *pages) keyScale() float64 { return min(c.d.scale, max(1, 0.6*c.o.text()/defaultText)) }
 
 func (c *pages) entryBox(e entry) (w, h float64) {
 	lo, hi := bounds(e.paths)

@@ -236,3 +236,49 @@ func TestABallIsDrawnInRowsItsPartsApart(t *testing.T) {
 	gap := func(r, i int) float64 { return p.lines[r].nodes[i+1].q - p.lines[r].nodes[i].q }
 	require.Greater(t, gap(1, 1), 1.5*gap(1, 0), "the parts of the second round stand apart")
 }
+
+// The crosses of a petal stand clear of the chains that they are worked over.
+func TestCrossesOfAPetalStandClearOfItsChains(t *testing.T) {
+	p, f := laid(fromText(t, "Terms: US\nRnd 1: Make a magic ring, ch 3 (counts as dc), 15 dc in ring, join with sl st in top of ch-3. (16 dc)\n"+
+		"Rnd 2: Ch 1, *sc in next dc, ch 3, skip next dc; repeat from * around, join with sl st in first sc. (8 ch-3 sps)\n"+
+		"Rnd 3: Ch 1, *(sc, 3 dc, sc) in next ch-3 sp; repeat from * around, join with sl st in first sc. (8 petals)\n"))
+	marks := map[*node]*mark{}
+	k, held := 0, 0
+	for _, l := range p.lines {
+		for i := range l.row.St {
+			marks[l.at(i)] = &f.marks[k]
+			k++
+		}
+	}
+	for _, n := range p.lines[2].nodes {
+		if n.st.Kind == nil || n.st.Kind.ID != "sc" {
+			continue
+		}
+		held++
+		require.False(t, crossing(marks[n], marks[n.feet[0]]), "stitch %d lies on its chains", n.place)
+	}
+	require.Equal(t, 16, held)
+}
+
+// Large print has large symbols: the largest that one page holds, and on several pages none under the least.
+func TestLargePrintHasLargeSymbols(t *testing.T) {
+	size := func(rounds int, o Options) (scale float64, pages int) {
+		w := grannyOf(rounds)
+		for _, s := range o.scales() {
+			if p, err := onPages(build(w, &o, s), &o); err == nil {
+				if scale, pages = s, p.count(); pages == 1 {
+					break
+				}
+			}
+		}
+		return scale, pages
+	}
+	large := Options{Text: 6.35, Least: 1.6}
+	scale, pages := size(3, large)
+	require.Equal(t, []any{3.0, 1}, []any{scale, pages})
+	scale, pages = size(12, large)
+	require.Equal(t, 1.6, scale)
+	require.Greater(t, pages, 1)
+	scale, pages = size(3, Options{})
+	require.Equal(t, []any{2.2, 1}, []any{scale, pages})
+}

@@ -33,6 +33,7 @@ type ChartOptions struct {
 	Paper       place.Paper
 	Orientation place.Orientation
 	Scale       float64 // of the symbols, 1 for their usual size; 0: the largest that fits
+	Least       float64 // under which no symbols are drawn by themselves; 0: 0.6
 	Text        float64 // of numbers and words, mm; 0: the usual
 	LeftHanded  bool
 	Trim        bool                // cut the paper's height to the chart
@@ -53,7 +54,7 @@ type ChartOptions struct {
 func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, error) {
 	var r Result
 	var x *rows.Text
-	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Without: o.Without, Whole: o.Whole, Floats: o.Floats}
+	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Least: o.Least, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Without: o.Without, Whole: o.Whole, Floats: o.Floats}
 	sample := 0
 	var at finding.Pos // where the face is named
 	if text != nil {
