@@ -28,8 +28,6 @@ type (
 	Options = instructions.Options
 	// Reading is how much of a text was read.
 	Reading = instructions.Reading
-	// Loop is the loop into which stitches are worked.
-	Loop = instructions.Loop
 	// Report is what a check found, and how much of the text it could read.
 	Report = work.Report
 	// Graph is the stitches of one section in one size, row by row.
@@ -38,17 +36,6 @@ type (
 	GraphRow = work.GraphRow
 	// GraphStitch is one symbol of a graph.
 	GraphStitch = work.GraphStitch
-	// Cross is a crossing of a cable.
-	Cross = work.Cross
-	// Origin says out of which stitches of a divided row a part is worked.
-	Origin = work.Origin
-)
-
-// The loops into which stitches are worked.
-const (
-	BothLoops = instructions.BothLoops
-	BackLoop  = instructions.BackLoop
-	FrontLoop = instructions.FrontLoop
 )
 
 // Read reads a text of written rows. What can't be read stands in the lines'

@@ -75,7 +75,6 @@ var clauses = []form{
 	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
 	{rule: "clause", pattern: "by (knitting/purling/working/taking) {n:num} [$st] together/tog", meaning: "how one is taken away", example: "Dec at each end by knitting 2 sts tog every 7th row until 40 sts remain", when: tests{func(m *match) bool { n := m.num("n", 0); return n.By == nil && n.All == 2 }}, build: uncounted},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
-	{rule: "clause", pattern: "beg/beginning", meaning: "at one edge", example: "Bind off 3 sts beg next 2 rows", when: tests{before("next", "every", "each", "foll", "following")}, build: oneEdge},
 	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", when: tests{no(beforeKind("n")), no(before("and"))}, build: oneEdge},
 	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: spreadOut},
 	{rule: "clause", pattern: "(at/in) (even/equal/regular) (intervals/distances/spaces) [apart] [across/around/along/over/in] [$next/first/last/this] [{w:row}] [of {x:stretch}]", meaning: "spread over the row", example: "Inc 6 sts at even intervals across last row of ribbing", build: spreadOut},
@@ -301,7 +300,6 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.EndSide = side })
 		}},
-	{rule: "clause", pattern: "to (armhole/armholes/shoulder/underarm/neck/top/yoke/waist/cuff/hem/desired/required/{s:piecename}) [shaping/length/edge]", meaning: "as far as there", example: "Work even to armhole", when: tests{said("armhole", "armholes", "shoulder", "underarm", "neck", "top", "yoke", "waist", "length", "desired", "required")}, build: asLong},
 
 	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] (in/of/for raglan/raglans/armhole/armholes/top/cap/neck/shoulder/side/front/sleeve shaping/shapings/decreases | [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all])", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
 		build: func(m *match) any {
@@ -336,14 +334,6 @@ var clauses = []form{
 		}
 		return asLong(m)
 	}},
-	{rule: "until", pattern: "(it's/it/its/you {x:stretch})", meaning: "until it is as long as wanted", example: "Rep rows 1-20 until it is about a square", build: func(m *match) any {
-		for i := m.from; i < m.to; i++ {
-			if t := m.p.at(i); t.Kind == 'n' || numerals[t.S] > 0 {
-				return nil
-			}
-		}
-		return asLong(m)
-	}},
 	{rule: "until", pattern: "[there] [are/is/remain] [only] {n:num} $rem/left", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 remain", build: sets("n", func(c *course, n ins.Num) { c.Until = n })},
 	{rule: "until", pattern: "[{x:piecename}] $meas [{l:len}] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until sleeve measures 42 cm", build: untilLength},
 	{rule: "until", pattern: "[{x:piecename}] (is | reaches | is about | matches | fits | are | has) {l:len} [long/deep/in] [length] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until piece is 20 cm", build: untilLength},
@@ -359,9 +349,6 @@ var clauses = []form{
 		}
 		return clause(func(c *course) { c.ToRow, c.Counted = n, true })
 	}},
-	{rule: "until", pattern: "{w:row} {n:num} [is/has/have] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Work even until row 156 is complete", build: sets("n", func(c *course, n ins.Num) { c.ToRow = n })},
-	{rule: "until", pattern: "[there/you] (are/have) [a] [total] [of] {n:num} {w:row} [in/for] [all/total/{x:stretch}]", meaning: "until so many rows", example: "Rep Row 2 until you have a total of 30 rows", build: asLong},
-	{rule: "until", pattern: "{n:num} [pattern/patt/pat] {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked", build: sets("n", func(c *course, n ins.Num) { c.ToRow = n })},
 
 	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every nth row", example: "Dec 1 st at each end of every 4th row 3 times", build: func(m *match) any { return every{n: m.nth("o"), rounds: value[bool](m, "w")} }},
 	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every so many rows", example: "Dec 1 st at each end every 4 rows 3 times", build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},

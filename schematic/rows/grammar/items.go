@@ -185,7 +185,6 @@ var stitches = []form{
 		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(o - 1)}, &ins.Stitch{Kind: stitch.ByID(id + "2tog"), N: ins.N(1)}}
 		return &ins.Repeat{Body: body, Until: ins.Extent{Kind: ins.ToEnd, At: m.span()}, Stop: -1, Cut: true}
 	}},
-	{rule: "stitch", pattern: "work/make [{x:asset}] [cable/twist/lace/leaf/motif/panel/chart] [twist/pattern/panel/row/motif/cable] (over/on/across) [$next] {n:num} $st", meaning: "so many stitches as they come", example: "Round 8: *P 8, work cable twist on next 12 sts; rep from * to end", when: tests{inRow, said("next", "following", "foll")}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "twist/cross/twisting/crossing/cable [over] $next [k] {n:num} [$st] [as (on/for/in/before) [{x:stretch}]]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "(k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) [,] {t:times}", meaning: "a rib, so many times", example: "Row 3: K1, p1 five times, k to end", build: func(m *match) any {
 		if t := value[often](m, "t"); m.p.r.crochet || !m.p.line.IsRow() || t.more || m.from > 1 && m.p.at(m.from-1).Is(",") && m.p.at(m.from-2).Kind == 'n' {
@@ -280,7 +279,6 @@ var stitches = []form{
 	{rule: "stitch", pattern: "work/cont/continue (across/over/along | to end of) row/rnd/round {x:asset}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern as established", when: tests{inRow, no(opens)}, build: stitchTo},
 	{rule: "stitch", pattern: "slip/sl [{num}] [,] [and] k/knit [{num}] [,] and pass", meaning: "slip, knit, pass over", example: "Row 2: K2, * k 2 tog, k 1, slip, k and pass *, k to end", when: tests{no(before("slipped", "sl", "slip", "over", "the", "it", "first", "st", "stitch")), no(beforeKind("n"))}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("skpo"), N: ins.N(1)} }},
 	{rule: "stitch", pattern: "[and] finish/finishing [row/rnd/round] {x:asset}", meaning: "as the stitches come, to the end", example: "Row 2: *K1, yo, k2tog; rep from * to last 10 sts, finish in seed stitch", when: tests{inRow, no(opens)}, build: stitchTo},
-	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", when: tests{inRow}, build: stitchTo},
 	{rule: "stitch", pattern: "(work/knit | cont working) [all/each/every/$rem] [$rem/other] [$st] (as | in manner/way [that/in which]) [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is) [them/it] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: K3, work each stitch in the manner it presents, k3", when: tests{inRow, said("it", "they", "you")}, build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit [over/across] [all/every/each] k/knit/knits/ks/knitted [$st] [across] [,/;] [and] [then] p/purl [over/across] [all/every/each] p/purl/purls/ps/purled [$st] | p/purl [over/across] [all/every/each] p/purl/purls/ps/purled [$st] [across] [,/;] [and] [then] k/knit [over/across] [all/every/each] k/knit/knits/ks/knitted [$st] | (k/knit and p/purl | p/purl and k/knit) [all/each/every] [$st]) [as [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is/set) [you/them/it]] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: Knit the knit sts and purl the purl sts", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.said("and") && !m.said("as") && m.to-m.from < 4 {
@@ -481,7 +479,6 @@ var stitches = []form{
 	{rule: "stitch", pattern: "k/knit/p/purl [$next] (ds | double/wrapped $st) [as (one/1/single) [$st] | tog with [its] wrap/wraps | and [its] wrap [tog]]", meaning: "a stitch at which the work was turned", example: "Row 3: K to DS, k DS, k3, turn", build: func(m *match) any {
 		return &ins.Stitch{Kind: stitch.ByID(knitOr(m.p.t[m.from].Is("p", "purl"))), N: ins.N(1)}
 	}},
-	{rule: "neutral", pattern: "wrap [{num}] [$next/same] [$st] (as follows | [as [you] (did/in/before/for) {x:stretch}])", meaning: "a stitch is wrapped where the work is turned", example: "Row 2: K10, wrap next st as you did in row 1, turn", when: tests{no(crochet), said("st", "sts", "stitch", "stitches")}},
 	{rule: "turn", pattern: "turn/turning with {n:num} $ch", meaning: "chains, and the work is turned", example: "turn with 1 ch", build: func(m *match) any {
 		return &ins.Repeat{Body: []ins.Item{&ins.Chain{N: m.num("n", 1)}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
 	}},
@@ -505,14 +502,12 @@ var stitches = []form{
 			return s
 		}},
 	{rule: "leave", pattern: "leave/leaving last [{n:num}] {u:unit} [un - worked | unworked | open | free]", meaning: "stitches stay unworked", example: "leave last 2 sts unworked", build: leave},
-	{rule: "leave", pattern: "leave/leaving $rem {u:unit}", meaning: "stitches stay unworked", example: "leave remaining sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving them/these/those unworked/unfinished/free/open", meaning: "stitches stay unworked", example: "sc in each sc to last 2 sc, turn, leaving them unworked", build: leave},
 	{rule: "stitch", pattern: "at $beg of [$next/this/the] [$row] [,] (bind/cast off | bo) {n:num} [{u:unit}]", meaning: "bound off where the row begins", example: "Row 2: At the beg of the next row bind off 4 sts, k to end", when: tests{opensOr(":", ".", ")")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 1)} }},
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving (rest/remainder/others/balance) [of] [$row/$st] [unworked/unfinished/free]", meaning: "stitches stay unworked", example: "sc in next 10 sts, leave rest unworked", build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", when: tests{said("last", "remaining", "remain", "rem", "rest", "other")}, build: func(m *match) any { return &ins.Leave{N: m.num("n", 0), All: !m.has("n")} }},
-	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
 	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl/increased/made/extra/other] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
 	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [knit/purl] [$st/one] over ([{tail}] | [last] [$st] knit/knitted/k/purled [$st/one]) | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
@@ -536,7 +531,6 @@ var stitches = []form{
 	{rule: "marker", pattern: "placing marker/markers [{x:stretch}]", meaning: "words about markers", example: "Join in the round, placing a marker on first st"},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers"},
 	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end/split/ring/coloured/colored/contrasting/stitch/safety/lockable", meaning: "which marker", example: "k2, place a new marker, k2", build: yes},
-	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", when: tests{no(said("yf"))}},
 }
 
 // endsAndRest is a row of which the first and the last stitches are told before those between them.

@@ -274,7 +274,6 @@ var cores = []form{
 		}
 		return pl
 	}},
-	{rule: "core", pattern: "$rem/unused/free/other/front/back loop/loops/lp/lps of [each/every] [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in remaining loop of next 5 ch", build: at(ins.InNext)},
 	{rule: "core", pattern: "join/joining [at/in/on/of] [top] [of] [$tch] [{n:chaincalled}] [{tail}]", meaning: "the top of the turning chain", example: "dc in join at top of ch-3", build: func(m *match) any {
 		if firstPlace(m) && m.p.at(m.from-1).Is("in", "into") && !m.p.at(m.from-2).Is("st", "slst", "ss") { // s c in joining, where the round begins
 			return whereBegun(m)
@@ -327,19 +326,14 @@ var cores = []form{
 	{rule: "core", pattern: "each/every $ch/$st of/in [the] $next [$ch] sp/space/loop/lp/arch", meaning: "each chain of the next space, however long", example: "1 sc in each ch of next loop, sc in next tr", build: func(*match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(0), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "each/every of $next $ch {n:num}", meaning: "each of so many stitches", example: "1 dc in each of next ch3", build: func(m *match) any {
-		return ins.Place{Kind: ins.InNext, N: m.num("n", 1), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
-	}},
 	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4", build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
 	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around", build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every [of] $next {u:unit} [{tail}] {e:extent}", meaning: "each stitch that is left", example: "2 hdc in first st and in each of next st around", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
 	{rule: "core", pattern: "rest/remainder/balance of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
-	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row", build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
 	{rule: "core", pattern: "([top of] last/prev/previous {u:unit} [just] made/worked/completed | top of last/prev/previous {u:unit})", meaning: "the place worked into last", example: "sc in next 4 sts, ch 3, sl st in last sc made", build: same},
 	{rule: "core", pattern: "[top of] {u:unit} [just] made/worked/completed", meaning: "the place worked into last", example: "Rnd 2: *5 sc in next ch-3 sp, ch 3, sl st in sc just made; rep from * around", when: tests{endsOrKind("pg", "then", "and")}, build: same},
-	{rule: "core", pattern: "last {u:unit} (from/of/in previous/prev/last $row)", meaning: "the first stitch", example: "Row 4: Ch 1, dc in last tr from previous row, dc in next tr to end", when: tests{no(begun)}, build: func(m *match) any { return place(ins.InFirst, m) }},
 	{rule: "core", pattern: "top of first {u:unit}", meaning: "the first stitch", example: "Rnd 2: 8 dc in ring, sl st in top of first dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "end of last {u:unit}", meaning: "the last stitch", example: "dc in each sc to last sc, 7 dc in end of last sc", build: lastOf},
 	{rule: "core", pattern: "last/final/end {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
@@ -397,7 +391,6 @@ var cores = []form{
 	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | beg/beginning/starting {n:chaincalled} | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
 	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) [of/on/in] $tch {n:chaincalled}", meaning: "the top of the turning chain", example: "sl st in 3rd ch first ch 3", when: tests{crochet}, build: top},
 	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] ({n:chaincalled} | {ord} ch) [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
-	{rule: "core", pattern: "{o:ord} $ch/$st of [$tch/last] ($ch | tch | t $ch | turning)", meaning: "the top of the turning chain", example: "dc in 4th ch of beg ch", build: top},
 	{rule: "core", pattern: "$center of [$tch/this/that] {n:chaincalled} [$ring]", meaning: "the ring", example: "Rnd 1: Ch 4, join with sl st. Into the middle of ch 4: ch 3, 11 dc", when: tests{crochet, behindRing}, build: func(*match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
 	{rule: "core", pattern: "$center of [$next/same/first/each/last/this/that] {u:unit} [{tail}]", meaning: "the middle of a chain space", example: "sl st to center of next ch-5 loop",
 		build: func(m *match) any {
@@ -494,7 +487,6 @@ var cores = []form{
 		return at(ins.InEach)(m)
 	}},
 	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge", build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
-	{rule: "core", pattern: "([edge/hem/side] [of] (material/linen/fabric/cloth/goods/hem/handkerchief/hanky/napkin/towel/pillowcase/hemstitching/braid/tape/bias/lawn/organdy/net/felt/ring/cord/wire/guipure/insertion/paper/elastic) [{tail}] | edge [{tail}])", meaning: "the edge of something that is not worked", example: "Rnd 1: Sc closely around edge of linen, join", when: tests{either(no(lastWord("ring")), after("over", "around")), no(knitting)}, build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 }
 
 func eachIfExtent(m *match) any {
@@ -805,10 +797,8 @@ var extents = []form{
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
 	{rule: "extent", pattern: "all", meaning: "to the end of the row", example: "Rnd 2: *K2, p2; rep from * all, ending with k2", when: tests{before("ending", "end")}, build: toEnd},
 	{rule: "extent", pattern: "all [of/the] but/except [$next/last/final] {n:num} [{u:unit}]", meaning: "to the last so many stitches", example: "k all but the last 3 sts", build: toLast},
-	{rule: "extent", pattern: "in/on/for [all] $rem [$st]", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
-	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
 	{rule: "extent", pattern: "across/over/on both/each side/sides", meaning: "to the end of the row", example: "Row 2: P across both sides", when: tests{inRow, no(crochet), endsOr(".")}, build: toEnd},
 	{rule: "extent", pattern: "over/on/for/in all [$st]", meaning: "to the end of the row", example: "*k1, p1; rep from * over all sts", build: toEnd},
@@ -840,7 +830,6 @@ var extents = []form{
 	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Row 3: K to DS, k DS, k3, turn", when: tests{no(crochet)}, build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Stretch: true, Word: "turn"}, At: m.span()}
 	}},
-	{rule: "extent", pattern: "[across/over] {upto} [within] [last] [{n:num} {u:unit}] [before/of/from/on] [the] (neck/center/centre/front/inner edge/opening | neck | first/left/right side/half/shoulder [neck/front] [edge] | first/left/right neck/front edge)", meaning: "to so many stitches before the edge between two halves", example: "k to 3 sts before neck edge, k2tog, k1; with second ball, k1, ssk, k to end", build: toInnerEdge},
 	{rule: "extent", pattern: "across/along side of square/motif/hexagon/block/triangle", meaning: "to the space at the next corner", example: "Rnd 2: Sl st in next sp, ch 5, *2 dc in same sp, dc in each dc across side of square, 2 dc in next sp, ch 2; rep from * 3 times", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Space: true, Word: "sp"}, At: m.span()}
 	}},
@@ -923,14 +912,6 @@ func toMarker(m *match) any {
 	return e
 }
 
-// toInnerEdge reads up to the edge of the first of two halves, which is told as the place itself or by what is before it.
-func toInnerEdge(m *match) any {
-	if !m.p.line.IsRow() || m.p.r.crochet || m.has("n") != m.said("before", "of", "from", "on") {
-		return nil
-	}
-	return ins.Extent{Kind: ins.ToMarker, N: m.num("n", 0), At: m.span()}
-}
-
 // often is how often something is done.
 type often struct {
 	n     ins.Num
@@ -986,7 +967,6 @@ var prepositions = []form{
 	{rule: "place", pattern: "around post [of same]", meaning: "round the post of a stitch further down", example: "Rnd 3: Working in back of flower, *sc around the post, ch 3; rep from * around", when: tests{endsOrKind("p")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Far: true, At: m.span()}
 	}},
-	{rule: "place", pattern: "$in [$edge] [of] (neck/front/armhole/long/short/lower/upper/left/right/outer/inner/side/bottom/top/straight) edge/edges/side/opening [{tail}]", meaning: "along an edge", example: "sc along neck edge", build: func(m *match) any { return nil }},
 }
 
 func placed(m *match) any {

@@ -21,7 +21,7 @@ type stated struct {
 }
 
 // itemRules are the rules by which one instruction is read; the one that goes furthest is meant.
-var itemRules = []string{"stitch", "chain", "skip", "join", "joinyarn", "turn", "leave", "psso", "fasten", "marker", "lace", "whole", "neutral"}
+var itemRules = []string{"stitch", "chain", "skip", "join", "joinyarn", "turn", "leave", "psso", "fasten", "marker", "whole", "neutral"}
 
 var itemIDs []int
 

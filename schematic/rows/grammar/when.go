@@ -36,13 +36,12 @@ func has(name string) test { return func(m *match) bool { return m.has(name) } }
 
 // The line and its text.
 
-func inRow(m *match) bool     { return m.p.line.IsRow() }
-func crochet(m *match) bool   { return m.p.r.crochet }
-func knitting(m *match) bool  { return m.p.r.knits }
-func inRounds(m *match) bool  { return m.p.r.roundR }
-func begun(m *match) bool     { return m.p.r.began }
-func takesUp(m *match) bool   { return m.p.takesUp() }
-func listsHeld(m *match) bool { return m.p.listsHeld(m.from) }
+func inRow(m *match) bool    { return m.p.line.IsRow() }
+func crochet(m *match) bool  { return m.p.r.crochet }
+func knitting(m *match) bool { return m.p.r.knits }
+func inRounds(m *match) bool { return m.p.r.roundR }
+func begun(m *match) bool    { return m.p.r.began }
+func takesUp(m *match) bool  { return m.p.takesUp() }
 
 // limbs are pieces of a toy that its body is worked on from.
 var limbs = set("leg legs arm arms foot feet ear ears limb limbs tentacle wing")
