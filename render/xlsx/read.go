@@ -39,7 +39,7 @@ func Read(file string, data []byte, sheet string, sizes expr.Sizes) (vals []sche
 	r := &sheetReader{file: file, sizes: sizes}
 	defer func() {
 		if recover() != nil { // the library's own bounds are not all checked
-			r.wrong(0, 0, "This file can't be read as a spreadsheet.", "", "a workbook (.xlsx) or CSV", "Save it anew from the program that made it.")
+			r.wrong(0, 0, "This file can't be read as a spreadsheet.", "", "a workbook (.xlsx) or CSV", "Save it again from the program that made it.")
 			vals, found = nil, r.found
 		}
 	}()
@@ -80,7 +80,7 @@ func (r *sheetReader) workbook(data []byte, sheet string) {
 	}
 	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: mostUnzip, UnzipXMLSizeLimit: mostUnzip, RawCellValue: true})
 	if err != nil {
-		r.wrong(0, 0, "This file can't be read as a workbook.", err.Error(), "a workbook (.xlsx)", "Save it anew from the program that made it.")
+		r.wrong(0, 0, "This file can't be read as a workbook.", err.Error(), "a workbook (.xlsx)", "Save it again from the program that made it.")
 		return
 	}
 	defer f.Close() //nolint:errcheck // it was read only

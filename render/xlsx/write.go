@@ -170,9 +170,9 @@ func (b *book) sizes(title string, names []string) {
 // exact and follows say on top of every page what the numbers of the first sheet are, and anew stands for one that does not follow.
 const (
 	exact   = "Exact, to a hundredth; drawings and tables round them once."
-	follows = " They follow a change in Grading. Where it says 'anew', one does not: take the sheet back with 'grade --from', and write this anew."
-	stale   = " Of the counts as they were when this was written: there are too many to follow Grading. Take it back with 'grade --from', and write this anew."
-	anew    = "anew"
+	follows = " They follow a change in Grading. Where a cell says 'redo', it does not: read the sheet back with 'grade --from', then write it again."
+	stale   = " These are the counts from when this was written: there are too many to follow Grading. Read it back with 'grade --from', then write it again."
+	anew    = "redo"
 )
 
 // wide writes a note above the columns of the sizes, in as many lines as it takes there.

@@ -289,7 +289,7 @@ func lengths(text string, u units.Unit) (low, high units.Num, why string) {
 	}
 	low, high = units.Of(low, u), units.Of(high, u)
 	if why == "" && units.Int(maxBodyLength).Less(high) {
-		why = "No body measures so much: is the unit right?"
+		why = "No body is that large: is the unit right?"
 	}
 	return low, high, why
 }

@@ -45,7 +45,7 @@ func TestWhereATableIsWrongIsCountedByHand(t *testing.T) {
 		head + "bust,80,\"8,5\"\n":                  {[3]int{3, 9, 12}, "a decimal is written with a point"},
 		head + "bust,80-70,90\n":                    {[3]int{3, 6, 11}, "goes backwards"},
 		head + "bust,0,90\n":                        {[3]int{3, 6, 7}, "more than nothing"},
-		head + "bust,1000.1,90\n":                   {[3]int{3, 6, 12}, "No body measures so much"},
+		head + "bust,1000.1,90\n":                   {[3]int{3, 6, 12}, "No body is that large"},
 		head + "bust,80,90\nhip,\"9\"0,95\n":        {[3]int{4, 7, 8}, "quotation mark"},
 		"unit: cm\nmeasurement,S\xff\n":             {[3]int{1, 1, 2}, "not text in UTF-8"},
 	} {

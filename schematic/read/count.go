@@ -112,9 +112,9 @@ func in(s string, list []string) bool {
 // countable holds numbers to a limit; each number that breaks it is an error of its own.
 func (r *reader) countable(g graded, what string, lim limit) bool {
 	if g.words != "" && !in(strings.TrimSuffix(g.words, "."), lim.words) {
-		f := r.fail(g.wordsPos, "file/unit", "%s is a number, and %q stands behind it", what, finding.Clip(g.words))
+		f := r.fail(g.wordsPos, "file/unit", "%s is a number, but %q follows it", what, finding.Clip(g.words))
 		if f.Want = "a number alone"; len(lim.words) > 1 {
-			f.Want = "a number alone, or with " + lim.words[1] + " behind it"
+			f.Want = "a number, with or without " + lim.words[1]
 		}
 		if _, unit := expr.ParseUnit(g.words); unit {
 			f.Fix = "give a whole number; a length is understood by even: and rows: only"

@@ -136,7 +136,7 @@ var finishedKeys = &table{
 	name: "finished", title: "a finished measurement", bare: "is",
 	keys: []key{
 		{name: "is", need: true, form: lengths, what: "its value in each size"},
-		{name: "of", form: phrase, what: "the measurement, or sum of measurements, that it is held against"},
+		{name: "of", form: phrase, what: "the measurement, or sum of measurements, that it is checked against"},
 	},
 }
 

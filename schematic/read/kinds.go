@@ -41,11 +41,11 @@ func sectionKinds() []*sectionKind {
 
 func allKinds() []*sectionKind {
 	return []*sectionKind{
-		{section(key{name: "cast on", form: counts, what: "starts a piece with so many stitches"}, "the cast-on", edgeKey),
+		{section(key{name: "cast on", form: counts, what: "starts a piece with this many stitches"}, "the cast-on", edgeKey),
 			true, func(_ *reader, c schematic.Common, m *mapped) schematic.Section {
 				return &schematic.CastOn{Common: c, Stitches: m.counts("cast on", stitches), Edge: m.text("edge")}
 			}, []entry{{lines: func(b beginning) []string { return []string{"cast on: " + b.share(1, false)} }}}},
-		{section(key{name: "chain", form: counts, what: "starts a piece with so many foundation chains"}, "the foundation chain",
+		{section(key{name: "chain", form: counts, what: "starts a piece with this many foundation chains"}, "the foundation chain",
 			key{name: "stitches", need: true, form: counts, what: "stitches worked into the chain"}, edgeKey),
 			true, func(_ *reader, c schematic.Common, m *mapped) schematic.Section {
 				return &schematic.CastOn{Common: c, Stitches: m.counts("stitches", stitches), Chain: m.counts("chain", stitches), Edge: m.text("edge")}
@@ -60,7 +60,7 @@ func allKinds() []*sectionKind {
 			}, []entry{{lines: func(b beginning) []string {
 				return []string{"sideways: rib", "stitches: 8", "rows: " + b.share(1, false), "- pick up: 1 in each row"}
 			}}}},
-		{section(key{name: "ring", form: counts, what: "starts from a centre ring with so many stitches"}, "the ring"),
+		{section(key{name: "ring", form: counts, what: "starts from a centre ring with this many stitches"}, "the ring"),
 			true, func(_ *reader, c schematic.Common, m *mapped) schematic.Section {
 				return &schematic.Ring{Common: c, Stitches: m.counts("ring", someSts)}
 			}, []entry{{lines: func(b beginning) []string { return []string{"ring: " + b.share(1, false)} }}}},
@@ -110,7 +110,7 @@ func allKinds() []*sectionKind {
 			false, (*reader).panels, []entry{{lines: func(b beginning) []string {
 				return []string{"panels:", "  - panel: " + b.name("Right panel"), "    stitches: " + b.share(2, false), "  - panel: " + b.name("Left panel"), "    stitches: " + b.share(2, true)}
 			}}}},
-		{section(key{name: "mitre", also: []string{"miter"}, form: phrase, what: "the row bends at its middle by so many degrees"}, "the mitre",
+		{section(key{name: "mitre", also: []string{"miter"}, form: phrase, what: "the row bends at its middle by this many degrees"}, "the mitre",
 			key{name: "decrease", form: counts, what: "stitches decreased there in a row"},
 			key{name: "increase", form: counts, what: "stitches increased there in a row"},
 			key{name: "every", form: counts, what: "every how many rows (every row)"},
@@ -119,7 +119,7 @@ func allKinds() []*sectionKind {
 		{section(key{name: "short rows", form: counts, what: "rows over part of the stitches"}, "the short rows",
 			key{name: "over", need: true, form: counts, what: "stitches of the longest of them"},
 			key{name: "at", need: true, form: choice, pick: []string{"left edge", "right edge", "top edge", "bottom edge", "middle"}, what: "where they are"},
-			key{name: "step", form: counts, what: "each pair is so many stitches shorter at each turn (0)"}),
+			key{name: "step", form: counts, what: "each pair turns this many stitches sooner (0)"}),
 			false, func(_ *reader, c schematic.Common, m *mapped) schematic.Section {
 				return &schematic.ShortRows{Common: c, Rows: m.counts("short rows", rows), Over: m.counts("over", stitches), At: m.side(), Step: m.counts("step", stitches)}
 			}, always("short rows: 2 rows", "over: 2", "at: middle")},

@@ -141,7 +141,7 @@ func (r *reader) named(m *mapped, key string, read func(name string, at, val *ya
 		}
 		seen[low] = p.at
 		if empty(p.val) {
-			r.fail(r.pos(p.at), "file/empty", "%q has no value", name).Fix = "write it behind the colon, or take the line out"
+			r.fail(r.pos(p.at), "file/empty", "%q has no value", name).Fix = "write it after the colon, or delete the line"
 			continue
 		}
 		read(name, p.at, p.val)
@@ -169,7 +169,7 @@ func (r *reader) list(n *yaml.Node, what string, most int) []*yaml.Node {
 	out := make([]*yaml.Node, 0, len(all))
 	for _, c := range all {
 		if empty(c) {
-			r.fail(r.pos(c), "file/empty", "%s has an empty entry", what).Fix = "take out the dash, or write something behind it"
+			r.fail(r.pos(c), "file/empty", "%s has an empty entry", what).Fix = "delete the dash, or write something after it"
 			continue
 		}
 		if r.swallowed(c) {

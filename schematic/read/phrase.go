@@ -101,7 +101,7 @@ func (p *phraseOf) fail() {
 	}
 	p.bad = true
 	span := expr.Span{Start: 0, End: len([]rune(p.n.Value))}
-	msg := "this breaks off: something is missing behind it"
+	msg := "something is missing after this"
 	if !p.end() {
 		span = p.all[p.i].span
 		msg = fmt.Sprintf("%q is not understood here", p.word())

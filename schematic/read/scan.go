@@ -192,7 +192,7 @@ func (s *scanner) noSpace(i, p int) int {
 		if !isKey(name) || c+1 >= len(t) {
 			return -1
 		}
-		f := s.tell(i, p, c+1, "file/syntax", "a space is missing behind the colon")
+		f := s.tell(i, p, c+1, "file/syntax", "the colon needs a space after it")
 		f.Fix = "write " + name + ": " + finding.Clip(string(t[c+1:]))
 		s.lines[i] = append(append(append([]rune{}, t[:c+1]...), ' '), t[c+1:]...)
 		s.shift[i+1] = c + 1
@@ -319,7 +319,7 @@ func (s *scanner) words(i, v int) int {
 	for from > v && t[from-1] != ' ' {
 		from--
 	}
-	f := s.tell(i, from, first+1, "file/syntax", "a colon with a space behind it makes a key, and this line has one already")
+	f := s.tell(i, from, first+1, "file/syntax", "a colon and a space make a key, and this line already has one")
 	f.Fix = "put quotes around a text that has a colon in it"
 	if end := len([]rune(strings.TrimRight(string(t), " "))); end-v <= 60 && !strings.ContainsRune(string(t[v:end]), '"') {
 		f.Fix = `put the text in double quotes: "` + strings.ReplaceAll(string(t[v:end]), "·", ":") + `"`

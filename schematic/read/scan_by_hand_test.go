@@ -20,9 +20,9 @@ func TestWhatIsWrongWithAText(t *testing.T) {
 		made  string // of its lines, if anything was changed
 		spoil string // the lines whose values are not what was meant
 	}{
-		{"even:10 rows", "1:1-6 a space is missing behind the colon", "even: 10 rows", ""},
-		{"  even:10 rows", "1:3-8 a space is missing behind the colon", "  even: 10 rows", ""},
-		{"- bind off:all", "1:3-12 a space is missing behind the colon", "- bind off: all", ""},
+		{"even:10 rows", "1:1-6 the colon needs a space after it", "even: 10 rows", ""},
+		{"  even:10 rows", "1:3-8 the colon needs a space after it", "  even: 10 rows", ""},
+		{"- bind off:all", "1:3-12 the colon needs a space after it", "- bind off: all", ""},
 		{"nothing:10", "!1:1-11 this line has no key and is no part of the text above it", "", ""},
 		{"even:", "", "", ""},
 		{"a: - # none", "", "a: – # none", ""},
@@ -37,8 +37,8 @@ func TestWhatIsWrongWithAText(t *testing.T) {
 		{"a: |\n  b: c: d\n  *\ne: 5", "", "", ""},
 		{"a: >- # folded\n  b: c: d", "", "", ""},
 		{"a: |2\n  b: c: d", "", "", ""},
-		{"a: b c: d", "1:6-8 a colon with a space behind it makes a key, and this line has one already", "a: b c· d", "1"},
-		{"a: b c: d e: f", "1:6-8 a colon with a space behind it makes a key, and this line has one already", "a: b c· d e· f", "1"},
+		{"a: b c: d", "1:6-8 a colon and a space make a key, and this line already has one", "a: b c· d", "1"},
+		{"a: b c: d e: f", "1:6-8 a colon and a space make a key, and this line already has one", "a: b c· d e· f", "1"},
 		{"a: b #c: d", "", "", ""},
 		{`a: "b" c`, "1:8-9 the quotes end here and the text goes on", `a: "b" `, "1"},
 		{`a: "b" # c`, "", "", ""},
@@ -153,11 +153,11 @@ func TestPhrasesWordByWord(t *testing.T) {
 		"14½ sts, 20 1/2 rows to 4\" in hdc, blo, relaxed":      "14.5 20.5 101.6 hdc, blo false false",
 		"1 1/4 sts by 1 row per 1cm":                            "1.25 1 10  false false",
 		"14 rows and 10 sts over 10 cm":                         "!4-8 \"rows\" is not understood here",
-		"14 sts and 10 rows over 10 cm in":                      "!31-33 this breaks off: something is missing behind it",
+		"14 sts and 10 rows over 10 cm in":                      "!31-33 something is missing after this",
 		"14 sts and 10 rows over 10 cm / 4 cm":                  "!35-37 \"cm\" is not understood here",
 		"14 sts and 10 rows over 10 cm in hdc, pulled":          "14 10 100 hdc, pulled false false",
 		"14 sts and 10 rows over 10 cm in hdc, blocked, pulled": "!48-54 \"pulled\" is not understood here",
-		"14 sts": "!4-7 this breaks off: something is missing behind it",
+		"14 sts": "!4-7 something is missing after this",
 	} {
 		r, n := readerOf(t, "S", "g: "+text)
 		r.unit = units.CM

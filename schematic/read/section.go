@@ -163,7 +163,7 @@ func (r *reader) bare(n *yaml.Node) (*sectionKind, *mapped) {
 	case like == "fold" || like == "gather":
 		f.Fix = "did you mean " + quoted(like) + "?"
 	case like != "":
-		f.Fix = "write " + like + ": with a value behind it"
+		f.Fix = "write " + like + ": and a value"
 	default:
 		f.Want = "one of: " + strings.Join(leads(), ", ")
 	}

@@ -13,7 +13,7 @@ var reworded = []struct{ yaml, message, fix string }{
 	{"mapping values are not allowed", "a colon makes a key here, where no key can stand", "look at the indentation, or put quotes around a text that has a colon in it"},
 	{"did not find expected key", "a key was expected here", "look at the indentation of this line and of the one above it"},
 	{"did not find expected '-' indicator", "the next entry of a list was expected here", "begin it with a dash, below the dashes above"},
-	{"could not find expected ':'", "a key has no colon here", "put a colon and a space behind the key"},
+	{"could not find expected ':'", "a key has no colon here", "put a colon and a space after the key"},
 	{"found unexpected end of stream", "the file ends inside quotes or brackets", "close the quote or the bracket"},
 	{"did not find expected ',' or ']'", "a list in brackets is not closed", "add ] at its end"},
 	{"did not find expected ',' or '}'", "a group in braces is not closed", "add } at its end"},

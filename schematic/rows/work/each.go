@@ -336,7 +336,7 @@ func (w *work) blindOver(ins.Item) {
 	k := w.cur.left
 	kind := w.kind()
 	w.cur.toEnd()
-	w.doubtful("how far it goes is not told")
+	w.doubtful("it does not say how far it goes")
 	w.emit(run{kind: kind, n: k}, nil, nil)
 }
 

@@ -324,7 +324,7 @@ var meanings = map[string]string{
 	"*instructions.Marker": "a marker", "*instructions.Nothing": "words that move no stitch", "*instructions.Unread": "not read",
 	"*instructions.Even": "worked even: as many stitches as there are", "*instructions.BindEach": "stitches at the beginning of rows",
 	"*instructions.Edge": "the work turns to go along its row ends", "*instructions.Divide": "the row is divided", "*instructions.Together": "parts made one row",
-	"*instructions.Needles": "worked needle by needle", "*instructions.Markers": "markers between panels", "*instructions.Measure": "a length, held against the rows at the gauge",
+	"*instructions.Needles": "worked needle by needle", "*instructions.Markers": "markers between panels", "*instructions.Measure": "a length, checked against the rows at the gauge",
 }
 
 func (e *explained) stitch(n *ins.Stitch) string {

@@ -780,7 +780,7 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	body := n.Body
 	if !moved && fits {
 		if w.pinned || len(w.from.runs) == 0 {
-			w.doubtful("how often its repeat is worked is not told")
+			w.doubtful("it does not say how often to repeat")
 			return
 		}
 		w.tell("rows/repeat", finding.Warning, n.At, "this repeat uses no stitch of the row below, so it never ends", "say how many times it is worked")

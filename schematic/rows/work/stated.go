@@ -367,7 +367,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 func (r *runner) partsApart(list []ins.StitchGroup) []raw {
 	for _, g := range list {
 		if said, k := g.N.At(r.size), g.Parts.At(r.size); g.Parts.Set() && k != ins.None && k != said {
-			return []raw{{kind: "rows/stated", sev: finding.Warning, at: g.At, msg: "its parts add up to %s stitches, not %s | %s stitches in the parts told | %s stitches stated in all", fix: "correct the total, or the part that is off", a: []int{k, said, k, said}}}
+			return []raw{{kind: "rows/stated", sev: finding.Warning, at: g.At, msg: "its parts add up to %s stitches, not %s | %s stitches in the parts | %s stitches stated in all", fix: "correct the total, or the part that is off", a: []int{k, said, k, said}}}
 		}
 	}
 	return nil

@@ -123,7 +123,7 @@ export class File {
   async #alive() { return (await navigator.locks.query()).held.map((l) => l.name); }
 
   #twoTabs() {
-    this.notices.tell("tabs", "This pattern is open in another tab too. Each tab is told what the other saves; neither writes over it.");
+    this.notices.tell("tabs", "This pattern is open in another tab too. Each tab gets what the other saves; neither overwrites it.");
   }
 
   #changed() {
