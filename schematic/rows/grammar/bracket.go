@@ -17,7 +17,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
-	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.timed && !groupsTold(t.Sub) && !s.opensStretch(g) && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) {
+	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.timed && !groupsTold(t.Sub) && !s.opensStretch(g) && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) && !s.numbersNeedles(t.Sub, from) {
 		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
@@ -98,6 +98,11 @@ func (s *sequence) inOne(r *ins.Repeat) {
 	}
 	p.Unit.Word = "st"
 	r.Places = []ins.Place{p}
+}
+
+// numbersNeedles reports whether a bracket names the needles that stand before it: each needle (1, 2, 3 and 4).
+func (s *sequence) numbersNeedles(t []text.Token, from int) bool {
+	return s.at(from-1).Is("needle", "needles") && !slices.ContainsFunc(t, func(k text.Token) bool { return k.Kind != 'n' && !k.Is(",", "and", "&") })
 }
 
 // chainsMore adds to a chain what a bracket says it has more: ch 20 (plus 1 for turning).

@@ -708,6 +708,10 @@ func length(p *parser, i int) (any, int) {
 		}
 		return p.sameLength(units.Of(l, units.Inch), units.Inch), i + 1
 	}
+	if t.Kind == 'n' && t.Num.By == nil && p.at(i+1).Is("more", "further", "additional") && unitWords[p.at(i+2).S] && !p.at(i+2).Is("in") {
+		u, _ := units.ParseUnit(p.at(i + 2).S)
+		return p.sameLength(units.Of(units.Int(int64(t.Num.All)), u), u), i + 3
+	}
 	if t.Kind == 'w' && numerals[t.S] > 0 && unitWords[p.at(i+1).S] && !p.at(i+1).Is("in") {
 		u, _ := units.ParseUnit(p.at(i + 1).S)
 		return p.sameLength(units.Of(units.Int(int64(numerals[t.S])), u), u), i + 2

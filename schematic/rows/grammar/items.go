@@ -342,8 +342,14 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into first/last $st", meaning: "one increase here", example: "Row 2: Inc 1 st in first st, k to end", when: tests{inRow, no(crochet), one("n")}, build: func(*match) any { return &ins.Stitch{Inc: true, N: ins.N(1)} }},
 	{rule: "stitch", pattern: "(k/knit/p/purl) and inc/increase in/into (this/that/same [$st] | it)", meaning: "an increase in a stitch that is worked", example: "Row 2: Knit and increase into this st, k to end", when: tests{no(crochet)}, build: func(*match) any { return &ins.Stitch{Inc: true, N: ins.N(1)} }},
-	{rule: "stitch", pattern: "[(k/knit/p/purl) [,]] inc/increase/increasing [{n:num} [$st]] in each/every $st [across/around] [row/round]", meaning: "an increase in each stitch", example: "Row 2: K, inc in each st across", when: tests{no(crochet), one("n")}, build: func(m *match) any { s := m.inAll(nil); s.Inc = true; return s }},
-	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into each of [$next/first/last] {m:num} [$st]", meaning: "an increase in each of the next stitches", example: "Row 3: K5, inc 1 st in each of next 2 sts, k to end", when: tests{one("n"), inRow}, build: func(m *match) any { return &ins.Stitch{Inc: true, N: m.num("m", 1)} }},
+	{rule: "stitch", pattern: "[(k/knit/p/purl) [,]] inc/increase/increasing [{n:num} [$st]] [in] each/every $st [across/around] [row/round]", meaning: "an increase in each stitch", example: "Row 2: K, inc in each st across", when: tests{no(crochet), one("n")}, build: func(m *match) any { s := m.inAll(nil); s.Inc = true; return s }},
+	{rule: "stitch", pattern: "k/knit/p/purl [all/across] [,]", meaning: "the stitch between what else the row tells", example: "Row 2: Knit, kfb in every other st", when: tests{inRow, no(crochet), opens}, build: func(m *match) any {
+		if next := m.p.at(m.to); !m.p.at(m.to-1).Is(",") || !next.Is("inc", "increase", "increasing", "dec", "decrease", "decreasing", "kfb", "pfb") || !m.p.at(m.to+1).Is("in") && !m.p.at(m.to+3).Is("in") && !m.p.at(m.to+2).Is("in") || !slices.ContainsFunc(m.p.t[m.to:], func(t text.Token) bool { return t.Is("each", "every") }) {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into each of [$next/first/last] {m:num} [$st]", meaning: "an increase in each of the next stitches", example: "Row 3: K5, inc 1 st in each of next 2 sts, k to end", when: tests{one("n")}, build: func(m *match) any { return &ins.Stitch{Inc: true, N: m.num("m", 1)} }},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease {n:num} [$st] [in/into] [$next/same] [{u:unit}]", meaning: "one increase or decrease here", example: "inc 1 in next st",
 		build: func(m *match) any {
 			t := m.p.at(m.to)

@@ -625,6 +625,9 @@ func notesRow(t []text.Token) bool {
 	if len(t) > 0 && t[len(t)-1].Is(".") {
 		t = t[:len(t)-1]
 	}
+	if len(t) == 3 && t[0].Is("(", "[") && sideAhead(t[1:]) { // Row 1: (RS)
+		return true
+	}
 	if len(t) < 4 || !t[0].Is("(", "[") || !t[len(t)-1].Is(")", "]") || slices.IndexFunc(t, func(k text.Token) bool { return k.Is(")", "]") }) < len(t)-1 {
 		return false
 	}

@@ -223,7 +223,7 @@ func plainKey(words string) string {
 var list = Once(`\d+(?:-\d+)* ?[(\[{] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]}](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
 
 // unlike is a line of numbers without one bracket about all but the first: 62:66:70, 64 (64) 70 (70) 70.
-var unlike = Once(`\b\d+(?::\d+){2,}\b|\b\d+ \(\d+\) \d+(?: \(\d+\) \d+)+`)
+var unlike = Once(`(?:^|[^\[(:\d]|[^\d\s] ?[\[(])\d+(?::\d+){2,}\b|\b\d+ \(\d+\) \d+(?: \(\d+\) \d+)+`)
 
 // behind is a word right behind a line of two numbers: a bracket at the end of a row is its count.
 var behind = Once(`^ ?[A-Za-z]`)

@@ -627,7 +627,12 @@ func (p *labeller) namedNumbers(first *Token) {
 	}
 	p.i++
 	last := p.peek(1)
-	if last.Kind == 'n' && last.Num.All >= from.Num.All && (p.peek(0).Is("-") && last.Glued || p.peek(0).Is("to", "through", "thru", "and") && !last.List) {
+	if k := p.listed(from.Num.All); k > 0 {
+		p.l.From = ins.N(k + 1)
+		p.i += 2 * k
+		return
+	}
+	if last.Kind == 'n' && last.Num.All >= from.Num.All && (p.peek(0).Is("-") && (last.Glued || p.peek(2).Is(":")) || p.peek(0).Is("to", "through", "thru", "and") && !last.List) {
 		p.l.From = ins.N(last.Num.All - from.Num.All + 1)
 		p.i += 2
 		return
@@ -635,6 +640,17 @@ func (p *labeller) namedNumbers(first *Token) {
 	if p.l.Name != "" && from.Num.By == nil {
 		p.l.Name += " " + strconv.Itoa(from.Num.All)
 	}
+}
+
+// listed is how many numbers stand behind that of the first row of a name, one behind the other up to a colon: Thumb rows 2, 3 and 4:
+func (p *labeller) listed(n int) (k int) {
+	for p.peek(2*k).Is(",", "and", "&") && p.peek(2*k+1).Kind == 'n' && p.peek(2*k+1).Num.All == n+k+1 {
+		k++
+	}
+	if k > 1 && p.peek(2*k).Is(":") {
+		return k
+	}
+	return 0
 }
 
 // everyRow reads RS rows, all wrong-side rows, every even row.

@@ -313,6 +313,11 @@ func (r *runner) repUnread(l *ins.Line, n *ins.RepeatRows, each int) {
 	}
 }
 
+// onceNamed reports whether a line is called a row by no number: Next row: rep Row 1 twelve times.
+func onceNamed(l *ins.Line) bool {
+	return l.Label.Next && l.Label.From.By == nil && l.Label.From.All == 1
+}
+
 // repRows is how many rows a repeat of rows works, and how many even ones before each; done
 // if it is worked already.
 func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, gap int, done bool) {
@@ -321,10 +326,10 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 	switch {
 	case l.Label != nil:
 		before, last := r.repeatedIn(l, n)
-		if !last {
+		all := r.times(l)
+		if !last || n.HasTimes && onceNamed(l) {
 			break
 		}
-		all := r.times(l)
 		if made := before + times*len(cycle); n.HasTimes && (n.Times.By != nil || n.Times.All != 1 || before > 0) && made != all {
 			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, and its repeats make %s | %s rows by its numbers | %s rows by its repeats", "correct the numbers of the rows, or repeat otherwise",
 				all, made, all, made)

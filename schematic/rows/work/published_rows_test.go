@@ -493,3 +493,23 @@ func TestAPieceIsMissedOnlyByAName(t *testing.T) {
 		assert.Empty(t, Check(x).Findings, s)
 	}
 }
+
+// Own lines: forms of published knitting, each with what it comes to.
+func TestKnittedRowsAsPublishedComeTo(t *testing.T) {
+	for s, n := range map[string]int{
+		"Cast on 10 sts.\nRow 1: P.\nRow 2: K, inc every stitch (k front, k back) - 20 sts.":                                                                                                         20,
+		"Cast on 10 sts.\nRow 1: P.\nRow 2: Knit, kfb in every st. 20 sts.":                                                                                                                          20,
+		"Cast on 10 sts.\nRow 1: P.\nRow 2: K, inc 1 st in every other st. 15 sts.":                                                                                                                  15,
+		"Cast on 59 sts.\nRow 1: K.\nRow 2: P.\nNext row: repeat row 1 (12X) for a total of 12 rows.":                                                                                                59,
+		"CO 64 sts. Join. 16 sts for each needle (1, 2, 3 & 4)\nK 10 rounds.":                                                                                                                        64,
+		"Cast on 80 sts. Work in stockinette for 6 more inches.":                                                                                                                                     80,
+		"Cast on 30 sts.\nThumb Row 1: K.\nThumb Rows 2 - 9: St st.\nThumb Row 10: K 2 tog across.":                                                                                                  15,
+		"Cast on 30 sts.\nBorder Rows 1, 2, 3 & 4: K.\nBorder Row 5: K 2 tog across.":                                                                                                                15,
+		"Cast on 100 sts. Work across 1st 40 sts, inc. 1 st in each of next 20 sts, work across remaining 40 sts.":                                                                                   120,
+		"Cast on 79 sts.\n1st row (RS): K1, *p1, k1; rep from * to end.\n2nd row: P1, *k1, p1; rep from * to end.\nRep last 2 rows (K1, P1) ribbing for 3\", ending on a WS row.\nNext row (RS): K.": 79,
+	} {
+		phraseComesTo(t, "%s\nNext row: K. %d sts.\n", s, n, true)
+	}
+	phraseComesTo(t, "CO 44[48, 52] sts. Join.\nK 6 rounds.\nSizes S, L Only:\nNext Round: Using D, [k9[-, 11], k2tog] four times. 40[-, 48] sts.\nAll Sizes:\n%s. %d[48, 48] sts.\n", "K 2 rounds", 40, true)
+	phraseComesTo(t, "Cast on 77[83:91:99] sts.\nWork in rib for 3 cm, %s. %d[87:95:105] sts.\n", "inc 4[4:4:6] sts evenly across last row", 81, true)
+}

@@ -344,7 +344,12 @@ func severalRows(n ins.Item) bool {
 }
 
 // mine reports whether a line is for this size.
-func (r *runner) mine(l *ins.Line) bool { return l.Sizes == nil || slices.Contains(l.Sizes, r.size) }
+func (r *runner) mine(l *ins.Line) bool {
+	if l.Label != nil && l.Sizes == nil && len(l.Stated) > 0 && len(l.Body) > 0 && l.Label.Next { // 40 (-, 48) sts
+		return slices.ContainsFunc(l.Stated, func(g ins.StitchGroup) bool { return g.N.At(r.size) != ins.None })
+	}
+	return l.Sizes == nil || slices.Contains(l.Sizes, r.size)
+}
 
 // registers keeps a line that is about every row of one side: all WS rows: purl.
 func (r *runner) registers(l *ins.Line) bool {
