@@ -430,7 +430,7 @@ func (w *worker) keepLive(s *strand) {
 	}
 	for _, b := range s.blocks {
 		for _, r := range b.runs {
-			if r.name != "" {
+			if r.name != "" && r.name != s.name { // a part called as the panel in it is held once
 				w.made.Live[r.name] += r.n
 			}
 		}

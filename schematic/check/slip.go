@@ -215,7 +215,7 @@ func numbers(p *schematic.Pattern, all finding.List) []number {
 		}
 		n := 0
 		q.With(func(g expr.Graded) expr.Graded {
-			if g.From == nil && !g.IsZero() {
+			if g.From == nil && !g.IsZero() && !g.Unwritten {
 				out = append(out, number{k, n})
 			}
 			n++

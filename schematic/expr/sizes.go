@@ -73,6 +73,8 @@ type Graded struct {
 	Vals []units.Num
 	Has  []bool
 	From *Sum // the sum of names that gave it, if one did
+
+	Unwritten bool // no number of the file: what is meant where it says nothing
 }
 
 // Const is n for every one of size sizes.

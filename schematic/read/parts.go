@@ -10,7 +10,11 @@ import (
 	"flatwright/schematic/units"
 )
 
-func (r *reader) one() expr.Graded { return expr.Const(units.Int(1), r.sizes.Len()) }
+func (r *reader) one() expr.Graded {
+	g := expr.Const(units.Int(1), r.sizes.Len())
+	g.Unwritten = true
+	return g
+}
 
 func (r *reader) divide(c schematic.Common, m *mapped) schematic.Section {
 	s := &schematic.Divide{Common: c}

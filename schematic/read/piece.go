@@ -8,7 +8,6 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
-	"flatwright/schematic/units"
 )
 
 func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
@@ -24,7 +23,7 @@ func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
 		q.Pos = r.pos(at)
 	}
 	if q.Make.IsZero() {
-		q.Make = expr.Const(units.Int(1), r.sizes.Len())
+		q.Make = r.one()
 	}
 	q.Kind = kindFrom(q.Name)
 	if k := m.choice("kind"); k >= 0 {
