@@ -71,7 +71,15 @@ func Caps(ins []CapIn) ([]CapPlan, []error) {
 		}
 		line = append(line, capSize{at: i, search: s, caps: s.all()})
 	}
-	for k, shape := range line.choose() {
+	shapes := line.choose()
+	if back := line.goesBack(shapes); len(back) > 0 { // with more caps to choose from than those nearest to the bell
+		for _, k := range back {
+			line[k].search.look(false)
+			line[k].caps = line[k].search.all()
+		}
+		shapes = line.choose()
+	}
+	for k, shape := range shapes {
 		at := line[k].at
 		errs[at] = plans[at].fill(ins[at], shape, line[k].search.wide)
 	}
@@ -245,6 +253,17 @@ func (l capLine) choose() []capShape {
 		at = from[i][at]
 	}
 	return out
+}
+
+// goesBack are the sizes of which one has a narrower top than the other although its sleeve is no narrower.
+func (l capLine) goesBack(of []capShape) []int {
+	var out []int
+	for i := 1; i < len(of); i++ {
+		if l[i-1].search.wish <= l[i].search.wish && of[i].top < of[i-1].top {
+			out = append(out, i-1, i)
+		}
+	}
+	return slices.Compact(out)
 }
 
 // least is the first of n whose cost is the least.

@@ -136,3 +136,17 @@ func TestACapIsWrittenFromItsShape(t *testing.T) {
 	assert.Equal(t, [4]Run{{2, 2}, {2, 5}, {2, 0}, {2, 3}}, p.Slots)
 	assert.Equal(t, Move{}, p.Steps)
 }
+
+// By hand, stitches of 0.2 in and rows of 4/27 in, right-side rows alone: nearest to the bell the smaller size would have a top of 18 and the larger 16. With a step
+// of three below it the smaller has 16 too: 1 + 0.296 up, √(0.6² + 0.889²) = 1.072, √(0.2² + 0.593²) = 0.625, √(1.6² + 2.370²) = 2.860, 0.6 + 0.296 up are 6.749 a
+// side, so 16.70 in of 16.72; the larger 1 + 0.296, √(0.8² + 1.185²) = 1.430, √(0.4² + 1.185²) = 1.251, √(2² + 2.963²) = 3.575 are 7.552, 18.30 in of 18.40.
+func TestTheTopOfALargerSizeIsNoNarrower(t *testing.T) {
+	inch := func(n, d int64) units.Num { return units.Frac(n*254, d*10) }
+	cloth := Cloth{Stitch: inch(1, 5), Row: inch(4, 27)}
+	plans, errs := Caps([]CapIn{{Upper: 56, First: 5, Armhole: inch(16222, 1000), Ease: inch(1, 2), Cloth: cloth, Step: 2},
+		{Upper: 58, First: 5, Armhole: inch(17897, 1000), Ease: inch(1, 2), Cloth: cloth, Step: 2}})
+	require.Equal(t, []error{nil, nil}, errs)
+	assert.Equal(t, []int{16, 16}, []int{plans[0].Top, plans[1].Top})
+	assert.InDelta(t, 16.70*25.4, plans[0].Length.Float(), 0.2)
+	assert.InDelta(t, 18.30*25.4, plans[1].Length.Float(), 0.2)
+}
