@@ -181,7 +181,9 @@ func TestDrawTellsFindingsAndWritesAllTheSame(t *testing.T) {
 		r := flatwright(t, text, append([]string{"draw", "-o", dir, "-"}, c.args...)...)
 		assert.Equal(t, c.code, r.code)
 		assert.Len(t, names(t, dir), 5)
-		assert.Contains(t, r.err, "found 1 warning:\n  standard input:30:3: warning: length is written as – (58, 59.5) cm")
+		assert.Contains(t, r.err, "found 1 warning, 1 note:")
+		assert.Contains(t, r.err, "standard input:30:3: warning: length is written as – (58, 59.5) cm")
+		assert.Contains(t, r.err, "standard input:14:12: note: Back is not in the drawing of the garment as worn: no join or held stitch says where it goes; add a join for one of its edges")
 	}
 }
 

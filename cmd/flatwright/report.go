@@ -61,10 +61,16 @@ func brief(env environment, list finding.List, path string) {
 		return
 	}
 	env.say("found %s:", tally(list))
+	checked := false // what is told of the drawing, check does not tell
 	for _, f := range list {
+		if job.OfTheDrawing(f) {
+			env.say("  %s; %s", f, f.Fix)
+			continue
+		}
+		checked = true
 		env.say("  %s", f)
 	}
-	if path != files.Stdio {
+	if checked && path != files.Stdio {
 		env.say("'flatwright check %s' shows the details", path)
 	}
 }

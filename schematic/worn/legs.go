@@ -39,7 +39,12 @@ func (a *assembly) dividedLegs(m *schematic.Made) bool {
 	for _, p := range views {
 		atLeft := p.name == runs[left].name
 		q := p.legBelow(y, atLeft)
-		if q == nil || !q.closedBelow(a, joins, atLeft) {
+		flat := q != nil && q.closedBelow(a, joins, atLeft)
+		if q == nil { // it has no rows before it is a round
+			q, _ = p.roundBelow(a, joins, atLeft)
+			flat = q != nil
+		}
+		if !flat {
 			a.hollow = append(a.hollow, hollow{made: m, why: p.name + " does not lie flat below the round"})
 			return true
 		}
@@ -124,6 +129,9 @@ func (p *panel) legBelow(y float64, atLeft bool) *panel {
 	var loop []side
 	n := len(q.loop)
 	first := slices.IndexFunc(q.loop, func(s side) bool { return s.a.Y < y-close })
+	if first < 0 {
+		return nil
+	}
 	for k := range n {
 		i := (first + k) % n
 		switch level := levelAt(q, i, y); {
@@ -143,25 +151,37 @@ func (p *panel) legBelow(y float64, atLeft bool) *panel {
 // legTop is the name of the side from which a leg hangs.
 const legTop = "top of a leg"
 
-// closedBelow takes into a leg the round that it becomes, if it does: with what is added for it at its inner side. False if that does not lie flat below it.
-func (p *panel) closedBelow(a *assembly, joins []schematic.Section, atLeft bool) bool {
+// roundBelow is the round that a leg becomes, if it does, with what is added for it at its inner side, and where that begins.
+func (p *panel) roundBelow(a *assembly, joins []schematic.Section, atLeft bool) (q *panel, start float64) {
 	at := slices.IndexFunc(joins, func(s schematic.Section) bool { return s.Traits().Joins[0].Part == p.name })
 	if at < 0 {
-		return true
+		return nil, 0
 	}
-	m := p.made
-	q := newPanel(m, 2+at, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] })
-	over := a.runsOver(m, joins[at])
+	q = newPanel(p.made, 2+at, func(e *schematic.Edge) []string { return a.keys[idOf(p.made, e)] })
+	over := a.runsOver(p.made, joins[at])
 	if q == nil || len(over) == 0 {
-		return false
+		return nil, 0
 	}
-	_, end := ends(p)
-	start, _ := ends(q)
+	start, _ = ends(q)
 	from := middleOf(over, 0)
 	if !atLeft {
 		from -= sum(over) / 2
 	}
 	q.divideHalf(start, over, from)
+	q.leg, q.halved, q.name = true, true, p.name
+	return q, start
+}
+
+// closedBelow takes into a leg the round that it becomes, if it does. False if that does not lie flat below it.
+func (p *panel) closedBelow(a *assembly, joins []schematic.Section, atLeft bool) bool {
+	if !slices.ContainsFunc(joins, func(s schematic.Section) bool { return s.Traits().Joins[0].Part == p.name }) {
+		return true
+	}
+	q, start := p.roundBelow(a, joins, atLeft)
+	if q == nil {
+		return false
+	}
+	_, end := ends(p)
 	heads := q.spans2(start, openPart+p.name)
 	l, r := levelSpan(p, end)
 	if len(heads) != 1 || absf(end-start) > close || absf(r-l-(heads[0][1]-heads[0][0])) > 1 {

@@ -73,6 +73,14 @@ func TestLegsThatAreHalvesOfARoundHangSideBySide(t *testing.T) {
       - {even: 20 rows}
       - {bind off: all, edge: ankle}
 `, 225, 400 / 2, []float64{-100, 0, 0, 100}},
+		{"rounds from the division on", `      - divide: [{part: Left leg, stitches: 44}, {part: Right leg, stitches: 44}]
+      - {join parts: [Left leg], round: yes}
+      - {even: 40 rows}
+      - {bind off: all, edge: ankle}
+      - {join parts: [Right leg], round: yes}
+      - {even: 40 rows}
+      - {bind off: all, edge: ankle}
+`, 200, 440 / 2, []float64{-110, 0, 0, 110}},
 		{"below a waistband that is turned in", `      - fold
       - {even: 60 rows}
       - divide:

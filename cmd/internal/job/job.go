@@ -72,19 +72,29 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 		return nil, nil, r, err
 	}
 	r.Findings = append(r.Findings, found...)
-	r.Findings = slices.DeleteFunc(r.Findings, ofTheDrawing)
+	r.Findings = slices.DeleteFunc(r.Findings, OfTheDrawing)
 	r.Findings.Sort()
 	return p, gs, r, nil
 }
 
-// ofTheDrawing reports whether a finding tells of the garment as it is drawn, and of no number.
-func ofTheDrawing(f finding.Finding) bool { return strings.HasPrefix(f.Kind, "worn/") }
+// OfTheDrawing reports whether a finding tells of the garment as it is drawn, and of no number.
+func OfTheDrawing(f finding.Finding) bool { return strings.HasPrefix(f.Kind, "worn/") }
 
-// asDrawn is what there is to tell of the drawing of the garment as it is worn. A pattern that
-// joins nothing, and goes on from nothing, leaves nothing out unless it is drawn so.
+// asDrawn is what there is to tell of the drawing of the garment as it is worn. Of a pattern that joins nothing, and goes on from nothing, that is told
+// once: of the first piece that a join would place.
 func asDrawn(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	none := len(p.Joins) == 0 && !slices.ContainsFunc(p.Pieces, goesOn) && !slices.ContainsFunc(gs, func(g *schematic.Garment) bool { return g.Worn != nil })
-	return slices.DeleteFunc(check.Pattern(p, gs), func(f finding.Finding) bool { return !ofTheDrawing(f) || none && f.Kind == "worn/left-over" })
+	told := false
+	return slices.DeleteFunc(check.Pattern(p, gs), func(f finding.Finding) bool {
+		again := none && f.Kind == "worn/left-over" && (told || !slices.ContainsFunc(p.Pieces, isOfABody))
+		told = told || f.Kind == "worn/left-over"
+		return !OfTheDrawing(f) || again
+	})
+}
+
+// isOfABody reports whether a piece is one of a garment with a body.
+func isOfABody(p *schematic.Piece) bool {
+	return p.Kind.Trunk() || p.Kind == schematic.KindSleeve || p.Kind == schematic.KindYoke || p.Kind == schematic.KindSkirt
 }
 
 // goesOn reports whether a piece is worked on from held stitches of others.
