@@ -36,6 +36,11 @@ func (p *plan) lay() {
 			break
 		}
 	}
+	if p.form == circle && p.closeUp() {
+		for r := range p.lines {
+			p.settle(r)
+		}
+	}
 	p.spiral()
 	if p.form == flat {
 		p.ripple()

@@ -68,7 +68,7 @@ func (p *plan) levels(r int) {
 	gap := p.baseOf(l)
 	top := l.base + p.pitchOf(l)
 	if p.isCircle(l) {
-		top = max(top, p.need(l)/around)
+		top = max(top, p.need(l)/around, l.least)
 	}
 	stand := l.standing()
 	l.steep = p.steepOf(stand)

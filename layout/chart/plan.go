@@ -51,6 +51,7 @@ type line struct {
 	nodes     []*node
 	rightward bool // worked from left to right
 	base, top float64
+	least     float64             // of a round: its least radius, so that one around it does not stand far off
 	tops      [trackSides]float64 // of an oval: how far out each side stands
 	fixed     bool                // its places are given: row ends
 	corners   []int

@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // guess gives a row of a round its radius before its heads are known.
 func (p *plan) guess(r int) {
@@ -18,7 +21,7 @@ func (p *plan) guess(r int) {
 	if l.row.Base {
 		high = 0
 	}
-	l.top = max(l.base+high, p.need(l)/around)
+	l.top = max(l.base+high, p.need(l)/around, l.least)
 	if l.row.Base {
 		l.top = p.ringOf()
 	} else if r == 0 {
@@ -28,6 +31,28 @@ func (p *plan) guess(r int) {
 	for _, n := range l.nodes {
 		n.v = l.top
 	}
+}
+
+// closeUp moves rounds of arches out under a round that needs more room than they leave it, and says whether any is moved: each takes
+// half of the gap over it.
+func (p *plan) closeUp() bool {
+	moved := false
+	for r := len(p.lines) - 1; r > 1; r-- {
+		l, below := p.lines[r], p.lines[r-1]
+		far := max(l.top, l.least) - l.tallest() - clear - below.top
+		if p.isCircle(l) && p.isCircle(below) && far > farOff && below.wide() && !l.row.Spiral {
+			below.least, moved = below.top+far/2, true
+		}
+	}
+	return moved
+}
+
+// farOff is how far a round stands off the one that it is worked into, at most, mm.
+const farOff = 2.0
+
+// wide reports whether a round has arches of several chains, which open as far as it is wide.
+func (l *line) wide() bool {
+	return slices.ContainsFunc(l.nodes, func(n *node) bool { return n.arch() && n.st.span() > 2 })
 }
 
 // ringOf is the radius of the ring, at which the stitches of the first round stand

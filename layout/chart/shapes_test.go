@@ -282,3 +282,21 @@ func TestLargePrintHasLargeSymbols(t *testing.T) {
 	scale, pages = size(3, Options{})
 	require.Equal(t, []any{2.2, 1}, []any{scale, pages})
 }
+
+// Of loops that are filled with more stitches than they are long the rounds of arches below share the gap: none stands off by more than
+// half of what the last one alone would.
+func TestNoRoundOfADoilyStandsFarOff(t *testing.T) {
+	p, f := laid(fromText(t, `Terms: US
+Ch 6, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 23 dc in ring, join with sl st in top of ch-3. (24 dc)
+Rnd 2: Ch 1, sc in first st, ch 5, *sc in next dc, ch 5; repeat from * around, join with sl st in first sc. (24 ch-5 loops)
+Rnd 3: Sl st in next 3 ch, ch 1, sc in same loop, ch 5, *sc in next ch-5 loop, ch 5; repeat from * around, join with sl st in first sc. (24 ch-5 loops)
+Rnd 4: Ch 1, *9 sc in next ch-5 loop; repeat from * around, join with sl st in first sc. (216 sc)
+`))
+	require.Empty(t, touching(p, f, 0.02))
+	last := len(p.lines) - 1
+	alone := p.need(p.lines[last])/around - p.lines[1].top
+	for r := 2; r <= last; r++ {
+		require.Less(t, p.lines[r].top-p.lines[r-1].top, 0.55*alone, "round %d", p.lines[r].row.Number)
+	}
+}
