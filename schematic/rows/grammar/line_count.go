@@ -51,7 +51,7 @@ func countedTwice(l *ins.Line) {
 func (r *Reader) count(l *ins.Line) {
 	for _, n := range l.Body {
 		if _, ok := n.(*ins.RepeatRows); ok {
-			r.these = 0
+			r.these, r.lastNo, r.alternate = 0, 0, 0
 			return
 		}
 	}
@@ -62,7 +62,29 @@ func (r *Reader) count(l *ins.Line) {
 	if l.Label.To.Set() && l.Label.To.By == nil && l.Label.To.All > l.Label.From.All {
 		k = l.Label.To.All - l.Label.From.All + 1
 	}
-	r.these += k
+	from := l.Label.From.All
+	switch every := l.Label.Odd || l.Label.Even; {
+	case every && from == 0: // all WS rows, which are none by themselves
+		k, r.alternate = 0, map[bool]int{true: 1, false: 2}[l.Label.Odd]
+	case every:
+		r.alternate = 2 - from%2
+	case r.alternate > 0 && r.lastNo > 0 && from == r.lastNo+2: // the one between
+		k++
+	}
+	if r.these += k; k > 0 {
+		r.lastNo = max(from, l.Label.To.All)
+		for _, v := range l.Label.Listed {
+			r.lastNo = max(r.lastNo, v.All)
+		}
+	}
+}
+
+// theseRows is how many rows 'these rows' would mean: with the last of them, if it is told by all rows of its side.
+func (r *Reader) theseRows() int {
+	if r.these > 0 && r.alternate > 0 && r.lastNo%2 != r.alternate%2 {
+		return r.these + 1
+	}
+	return r.these
 }
 
 // tallied is a line in brackets that tells what the row before it has made: (4 groups of 5 stitches worked + sc):

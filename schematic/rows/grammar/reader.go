@@ -51,6 +51,8 @@ type Reader struct {
 	squares      *[2]*ins.Group  // of filet, open and solid, once they were looked for
 	sole         **stitch.Stitch // of oneStitch, once it was looked for
 	these        int             // rows since the last heading or rep, for 'these rows'
+	lastNo       int             // the number of the last of them; 0: none
+	alternate    int             // 1: all odd rows among them are told by one line, 2: all even ones
 	starred      []ins.Item
 	passed       *ins.Skip       // chains that a line said are passed, for the row that follows
 	mark         string          // the sign before the label of a row, from which rows are repeated
@@ -138,6 +140,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
+	r.lastNo, r.alternate = 0, 0
 	r.these, r.some, r.only, r.lately, r.around, r.mark = 0, false, nil, 0, false, ""
 }
 

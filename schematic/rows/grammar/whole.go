@@ -706,7 +706,7 @@ func ofPattern(m *match) any {
 	if m.p.r.these == 0 || m.p.line.IsRow() || m.p.at(m.from).Is("in") && m.to == m.from+2 || m.p.at(m.to).Is("from", "between", "on", "in", "as") || m.p.at(m.from-1).Is("with") {
 		return nil
 	}
-	return rowset{last: ins.N(m.p.r.these)}
+	return rowset{last: ins.N(m.p.r.theseRows())}
 }
 
 // rowset is the rows that a later line means.
@@ -866,7 +866,7 @@ func repeatRows(m *match) any {
 	r := &ins.RepeatRows{Last: s.last, Name: s.name, Rows: s.rows, Stretch: s.stretch, Since: s.since, Onward: s.onward, Times: ins.N(1)}
 	if len(s.rows) == 0 && s.name == "" && s.since == "" && !s.last.Set() {
 		r.Last = ins.N(2)
-		if n := m.p.r.these; n > 0 {
+		if n := m.p.r.theseRows(); n > 0 {
 			r.Last = ins.N(n)
 		}
 	}

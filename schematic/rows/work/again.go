@@ -249,6 +249,9 @@ func (d *done) called(k int) bool {
 
 // rep repeats rows.
 func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
+	if l.Label == nil {
+		r.fillBefore(n)
+	}
 	cycle, ok := r.bodies(l, n)
 	bare := func(d done) bool { return d.line != nil && d.line.Label == nil } // it may be the row of that name
 	if !ok && !r.anyUnread() && len(r.cur.rows) > 0 && !n.Last.Set() && (n.Name == "" || !slices.ContainsFunc(r.cur.rows, bare)) {

@@ -104,3 +104,16 @@ func TestManyStitchesAlongTheRowAreSoManyInAll(t *testing.T) {
 		assert.True(t, ok && len(g.Rows[2].Stitches) == want, words)
 	}
 }
+
+// The last row of a pattern may be told by the line of all wrong-side rows: it is worked before the rows are worked again. By hand: rows
+// 1 to 4 twice, then a knit row.
+func TestTheLastWrongSideRowIsWorkedBeforeTheRowsAgain(t *testing.T) {
+	const once = "yok2togkk\npkkp\nkkyok2tog\npkkp\n"
+	for _, words := range []string{"Repeat rows 1-4 once.", "Repeat these 4 rows once more.", "Rep last 4 rows once.", "Repeat from Row 1 once more.", "Rep these rows once.", "Repeat pattern once more.", "Work rows 1-4 once more."} {
+		for _, told := range []string{"Row 1 (RS): Yo, k2tog, k2.\nRow 2 and all WS rows: P1, k2, p1.\n", "All WS rows: P1, k2, p1.\nRow 1 (RS): Yo, k2tog, k2.\n"} {
+			text := "Cast on 4 sts.\n" + told + "Row 3: K2, yo, k2tog.\n" + words + "\nNext row: Knit.\n"
+			assert.Equal(t, "kkkk\n"+once+once+"kkkk\n", pictured(t, text, ids), text)
+		}
+	}
+	assert.Contains(t, pictured(t, "Cast on 4 sts.\nRow 1 (RS): Yo, k2tog, k2.\nRow 2 and all WS rows: P1, k2, p1.\nRow 3: K2, yo, k2tog.\nRep rows 3 and 4 once.\nNext row: Knit.\n", ids), once+"kkyok2tog\npkkp\nkkkk\n")
+}

@@ -341,6 +341,21 @@ func (r *runner) fillRest(next *ins.Line) {
 			last = max(last, v.At(r.size))
 		}
 	}
+	r.fillTo(last)
+}
+
+// fillBefore works the rows that belong to those that are repeated next and are told by earlier lines: of rows 1 to 8 the last, where all
+// WS rows are purled; of rows without a number the one of that side which follows.
+func (r *runner) fillBefore(n *ins.RepeatRows) {
+	last := slices.Max(append(r.numbersOf(n), 0))
+	if regular := func(e *ins.Line) bool { return len(e.Label.Listed) == 0 && r.fills(e, r.no+1) }; (n.Rows == nil && n.Name == "" || n.Stretch || n.Onward) && slices.ContainsFunc(r.every, regular) {
+		last = max(last, r.no+1)
+	}
+	r.fillTo(last)
+}
+
+// fillTo works the rows up to that of a number, as far as earlier lines tell them.
+func (r *runner) fillTo(last int) {
 	for r.no > 0 && r.no < last && r.fill(r.no+1) {
 	}
 }
