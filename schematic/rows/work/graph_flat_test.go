@@ -117,3 +117,10 @@ func TestTheLastWrongSideRowIsWorkedBeforeTheRowsAgain(t *testing.T) {
 	}
 	assert.Contains(t, pictured(t, "Cast on 4 sts.\nRow 1 (RS): Yo, k2tog, k2.\nRow 2 and all WS rows: P1, k2, p1.\nRow 3: K2, yo, k2tog.\nRep rows 3 and 4 once.\nNext row: Knit.\n", ids), once+"kkyok2tog\npkkp\nkkkk\n")
 }
+
+// A bracket with nothing in it is repeated without harm.
+func TestARepeatOfNothingIsWorked(t *testing.T) {
+	assert.NotPanics(t, func() {
+		Check(Read("t", []byte("*_* = repeat from * to * to end of round\n[]x = knit text in brackets as many times as told\n\nCast on 8 sts and distribute evenly on double-pointed needles.\n\nRow 1: *YO, K1*\n\nRow 2: *YO, K2TOG*\n\nRow 3: *YO2, K1*\n"), Options{TermsSet: true}))
+	})
+}

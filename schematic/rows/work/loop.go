@@ -296,8 +296,11 @@ func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
 
 // nextForEach is a repeat around that begins in each space, and goes on: it means the next one each time, *3 dc in each sp, ch 1* around.
 func nextForEach(n *ins.Repeat) *ins.Repeat {
+	if len(n.Body) < 2 {
+		return n
+	}
 	st, ok := n.Body[0].(*ins.Stitch)
-	if !ok || len(n.Body) < 2 || len(st.Places) != 1 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent || !st.Places[0].Unit.Space {
+	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent || !st.Places[0].Unit.Space {
 		return n
 	}
 	first, again := *st, *n
