@@ -24,6 +24,11 @@ func (r *Reader) gathered(list []ins.Item) []ins.Item {
 			i++
 			continue
 		}
+		if k := allInSpace(list[i:]); k > 0 {
+			out = append(out, ins.InOnePlace(list[i:i+k]...))
+			i += k - 1
+			continue
+		}
 		a, b, ok := r.aroundChain(list[i:])
 		if !ok {
 			out = append(out, list[i])
@@ -43,6 +48,27 @@ func (r *Reader) gathered(list []ins.Item) []ins.Item {
 		}
 	}
 	return out
+}
+
+// allInSpace is how many stitches with which a list begins go into the space that the last of them alone is told: sc, hdc, 2 dc, hdc, sc in each
+// loop. 0: they do not rise and fall so.
+func allInSpace(list []ins.Item) int {
+	kinds := map[string]bool{}
+	for k, n := range list {
+		st, ok := n.(*ins.Stitch)
+		if !ok || st.Kind == nil || st.Kind.Uses != 1 || st.Kind.ID == "slst" || st.Kind.ID == "picot" || len(st.Also) > 0 || st.N.By != nil {
+			return 0
+		}
+		if kinds[st.Kind.ID] = true; len(st.Places) == 0 {
+			continue
+		}
+		p := &st.Places[0]
+		if k < 2 || len(kinds) < 2 || len(st.Places) > 1 || !p.Unit.Space || p.N.By != nil || p.N.All != 1 || p.Kind != ins.InEach && p.Kind != ins.InNext && p.Kind != ins.InFirst && p.Kind != ins.InSame {
+			return 0
+		}
+		return k + 1
+	}
+	return 0
 }
 
 // andOne is a stitch and the one behind it, both in the place of the second: sc and dc in next st. It is nil if a list does not begin so.

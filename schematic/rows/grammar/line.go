@@ -109,6 +109,7 @@ func (r *Reader) line(tokens []text.Token) {
 		r.yarn = p.goesOnIn()
 	}
 	l.Sizes = r.only
+	r.joinedBefore(l)
 	r.sec.Lines = append(r.sec.Lines, r.behindCastOn(l)...)
 	r.x.Read.Lines++
 	if len(l.Unread) == 0 {
@@ -118,6 +119,31 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// joinedBefore takes the space in which yarn is joined behind the round before, or on a line of its own, into the round that begins there:
+// Join B in any ch-2 sp. Rnd 3: Ch 3, dc in same sp.
+func (r *Reader) joinedBefore(l *ins.Line) {
+	worked := slices.ContainsFunc(r.sec.Lines, func(l *ins.Line) bool { return l.Label != nil })
+	if !r.crochet || !worked || l.Label == nil || !l.Label.Round || len(l.Body) == 0 || !is[*ins.Chain](l.Body[0]) {
+		return
+	}
+	before := r.sec.Lines[len(r.sec.Lines)-1]
+	k := len(before.Body) - 1
+	for k >= 0 && is[*ins.Nothing](before.Body[k]) {
+		k--
+	}
+	if k < 0 {
+		return
+	}
+	j, ok := before.Body[k].(*ins.JoinYarn)
+	if !ok || len(j.Place) != 1 || !j.Place[0].Unit.Space || k > 0 && !is[*ins.Fasten](before.Body[k-1]) && !is[*ins.Nothing](before.Body[k-1]) {
+		return
+	}
+	nothing := &ins.Nothing{}
+	nothing.Put(j.At)
+	before.Body[k] = nothing
+	l.Body = append([]ins.Item{j}, l.Body...)
 }
 
 // labels gives a line the label that its first k tokens are, and goes behind what leads from it to the row.

@@ -42,7 +42,7 @@ func (s *sequence) placeFirst() bool {
 	if first.last().Kind == ins.RowEnds && !s.r.crochet { // in the next ten rows knit two together
 		return false
 	}
-	all := s.at(to-1).Is(":") || verb && first.last().Kind == ins.InEach
+	all := s.at(to-1).Is(":") || verb && (first.last().Kind == ins.InEach || first.last().Unit.Space && s.bareToStop(to))
 	end := s.firstEnd(to, verb, first.last().Kind == ins.InRing && !s.r.began, all)
 	before := len(s.line.Unread)
 	if name, _ := nameMade(s.at(end - 1).Sub); name != "" && end-1 > to { // (shell made)
@@ -115,6 +115,19 @@ func (s *sequence) firstEnd(end int, verb, ring, all bool) int {
 		}
 	}
 	return end
+}
+
+// bareToStop reports whether stitches and chains alone stand from i to the end of the sentence: in same loop work sc, hdc, 2 dc, hdc, sc.
+func (s *sequence) bareToStop(i int) bool {
+	stitches := false
+	for ; i < len(s.t) && !s.at(i).Is(".", ";"); i++ {
+		t := s.at(i)
+		thing := s.thingAt(i)
+		if stitches = stitches || thing && !t.Is("ch", "sl", "slst", "ss"); !thing && t.Kind != 'n' && !t.Is(",", "and") || t.Is("sl", "slst", "ss") {
+			return false
+		}
+	}
+	return stitches && i < len(s.t)
 }
 
 // placedAhead reports whether the clause at i is told a place of its own, or is none of a list of stitches: sl st in next sc; join; ch 1, turn.

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
@@ -964,6 +965,11 @@ var prepositions = []form{
 	}},
 	{rule: "place", pattern: "[$in] {l:loop} [of] {c:core}", meaning: "where a stitch is worked", example: "sc in BLO of each st across", build: placed},
 	{rule: "place", pattern: "each/every/all [of] [$rem] {u:unit} [{tail}] {e:extent}", meaning: "each stitch up to there", example: "sc each st across", build: at(ins.InEach)},
+	{rule: "place", pattern: "around [$tch] {n:chaincalled}", meaning: "round the chain with which the round below began", example: "Rnd 2: Ch 3, (fpdc around next st, dc in same st) 11 times, fpdc around ch 3, join", when: tests{crochet, inRow, endsOrKind("pg"), func(m *match) bool { return strings.HasPrefix(m.p.at(m.from-1).S, "fp") || strings.HasPrefix(m.p.at(m.from-1).S, "bp") }}, build: func(m *match) any {
+		pl := top(m).(ins.Place)
+		pl.Start = true
+		return pl
+	}},
 	{rule: "place", pattern: "around post [of same]", meaning: "round the post of a stitch further down", example: "Rnd 3: Working in back of flower, *sc around the post, ch 3; rep from * around", when: tests{endsOrKind("p")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Far: true, At: m.span()}
 	}},

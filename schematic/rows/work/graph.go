@@ -640,6 +640,9 @@ func (g *Graph) commit(side int, name string) {
 		g.lost = g.lost || g.said < 0 && !countKnown[g.doubt] // what stands on it would be a guess
 	}
 	g.before = g.yarn
+	if k := len(g.cur.Stitches) - 1; k > 0 && g.cur.Stitches[k].Stitch != nil && g.cur.Stitches[k].Stitch.ID == "slst" { // *5 dc in ch sp, sl st in next sc; rep from * around
+		g.cur.Spiral = false
+	}
 	g.cur.together()
 	g.setUp()
 	if len(g.cur.Stitches) == 0 && len(g.places) == 0 && g.cur.Unread == "" && !g.lost && g.cur.told {

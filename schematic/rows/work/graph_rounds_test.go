@@ -272,3 +272,42 @@ func TestAChainThatIsAStitchOnlyForTheCountIsTold(t *testing.T) {
 	g := graph(t, "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 10 dc in ring, join with sl st to top of ch 3.\nRnd 2: Ch 1, *2 sc in next st, sc in next st; rep from * around, join.\n")
 	assert.NotEmpty(t, g.Rows[len(g.Rows)-1].Amiss)
 }
+
+// Counted by hand: 12 spaces, two in each.
+func TestYarnJoinedBeforeARoundTellsWhereItBegins(t *testing.T) {
+	for _, words := range []string{"Fasten off.\nJoin new colour in any ch-2 space.\n", "Fasten off and weave in ends.\nJoin B into any 2 CH space;\n", "Break yarn.\nAttach B with a sl st in any ch sp.\n"} {
+		_, kinds, arches := lastRow(t, "Terms: US\nCh 4, join.\nRnd 1: Ch 3, 11 dc in ring, join.\nRnd 2: Ch 5, (dc in next dc, ch 2) around, join to 3rd ch.\n"+words+"Rnd 3: Ch 3, dc in same sp, ch 1, (2 dc in next sp, ch 1) around, join.\n")
+		assert.Equal(t, 23, kinds["dc"], words)
+		assert.Equal(t, map[int]int{1: 12}, arches, words)
+	}
+}
+
+// Counted by hand: 12 in one chain, two in each.
+func TestARowIntoOneChainThatIsJoinedIsARound(t *testing.T) {
+	for _, words := range []string{"Ch 3.\nRow 1: 12 dc in 3rd ch from hook, sl st in first dc.\n", "Row 1: Ch 3, 12 dc in third ch from hook. Join.\n"} {
+		row, kinds, _ := lastRow(t, "Terms: US\n"+words+"Row 2: Ch 2, 2 dc in each dc around, sl st in first dc.\n")
+		assert.Equal(t, 24, kinds["dc"], words)
+		assert.True(t, row.Round, words)
+	}
+}
+
+// Counted by hand: six arches of 3, and in each of them 1 + 1 + 2 + 1 + 1.
+func TestAListBeforeASpaceGoesIntoItAsAWhole(t *testing.T) {
+	const below = "Terms: US\nMake a magic ring.\nRnd 1: Ch 1, 12 sc in ring, join.\nRnd 2: Ch 1, sc in same st, *ch 3, skip 1, sc in next; rep from * around, ch 3, join.\nRnd 3: "
+	for _, words := range []string{
+		"Sc, hdc, 2 dc, hdc, sc in each ch-3 loop around, join.", "Work 1 sc, 1 hdc, 2 dc, 1 hdc, 1 sc into each loop. Join.", "*Sc, hdc, 2 dc, hdc, sc all in next loop; rep from * around, join.",
+		"Ch 1, sc, hdc, 2 dc, hdc, sc in first sp, *sc, hdc, 2 dc, hdc, sc in next sp; rep from * around, join.", "*In next loop make sc, hdc, 2 dc, hdc, sc; rep from * around, join.",
+		"Sl st in loop, ch 1, in same loop work sc, hdc, 2 dc, hdc, sc. In each loop around, work sc, hdc, 2 dc, hdc, sc. Join.",
+	} {
+		row, kinds, _ := lastRow(t, below+words+"\n")
+		assert.Equal(t, map[string]int{"sc": 12, "hdc": 12, "dc": 12}, kinds, words)
+		assert.Empty(t, row.Amiss, words)
+	}
+}
+
+// Counted by hand: 12 below, one round the post and one in the top of each, the chain among them.
+func TestAPostStitchGoesRoundTheChainThatBeganTheRound(t *testing.T) {
+	_, kinds, arches := lastRow(t, "Terms: US\nMake a magic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st to top of ch 3.\nRnd 2: Ch 3, (fpdc around next st, dc in same st) around, fpdc around ch 3, join.\n")
+	assert.Equal(t, map[string]int{"dc": 11, "FPdc": 12}, kinds)
+	assert.Empty(t, arches)
+}

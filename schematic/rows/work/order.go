@@ -69,7 +69,20 @@ func (r *runner) closesRow(l *ins.Line) bool {
 			return true
 		}
 	}
-	return closed(l.Body) && (r.round || inRing(l.Body) || r.fab != nil && r.fab.ring)
+	return closed(l.Body) && (r.round || inRing(l.Body) || r.fab != nil && r.fab.ring) || inEye(l.Body)
+}
+
+// inEye reports whether all stitches of a row go into one chain from the hook, and the row is joined: 12 dc in 4th ch from hook, sl st in first dc.
+func inEye(body []ins.Item) bool {
+	body = behindWords(body)
+	if len(body) > 0 && is[*ins.Chain](body[0]) {
+		body = behindWords(body[1:])
+	}
+	if len(body) < 2 || !intoBeginning(body[1]) {
+		return false
+	}
+	st, ok := body[0].(*ins.Stitch)
+	return ok && len(st.Places) == 1 && st.Places[0].Kind == ins.FromHook && st.N.By == nil && st.N.All >= fewestInEye
 }
 
 // saysRound reports whether the words of a row say that it goes around: repeat to end of round.
