@@ -47,7 +47,7 @@ func (w *work) forNext(n *ins.Chain, k int, tail []ins.Item) bool {
 	if slices.ContainsFunc(tail, is[*ins.Turn]) || w.cur.left == 0 && !w.round {
 		return true
 	}
-	return w.round && (w.cur.left == 0 || w.from.ring && n == w.leadsOn) && len(tail) == 0 && k <= 4 && (w.startChain == 0 && w.joined == nil || w.closedRound)
+	return w.round && !w.again && (w.cur.left == 0 || w.from.ring && n == w.leadsOn) && len(tail) == 0 && k <= 4 && (w.startChain == 0 && w.joined == nil || w.closedRound)
 }
 
 // startsPicot reports whether a slip stitch into the chain just made follows.

@@ -311,3 +311,13 @@ func TestAPostStitchGoesRoundTheChainThatBeganTheRound(t *testing.T) {
 	assert.Equal(t, map[string]int{"dc": 11, "FPdc": 12}, kinds)
 	assert.Empty(t, arches)
 }
+
+// Counted by hand: eight pairs, the first behind its chain, and an arch behind each of them, the last one too.
+func TestTheLastChainOfARepeatIsAnArchOfItsRound(t *testing.T) {
+	const below = "Terms: US\nCh 6, join.\nRnd 1: Ch 3, dc in ring, ch 1, *2 dc in ring, ch 1; rep from * 6 times, join.\n"
+	for _, end := range []string{"rep from *.", "rep from * around.", "rep from * around, join."} {
+		_, kinds, arches := lastRow(t, below+"Rnd 2: Ch 3, 1 dc in dc, ch 3, *1 dc in each of next 2 dc, ch 3; "+end+"\n")
+		assert.Equal(t, 15, kinds["dc"], end)
+		assert.Equal(t, map[int]int{3: 8}, arches, end)
+	}
+}
