@@ -965,7 +965,9 @@ var prepositions = []form{
 	}},
 	{rule: "place", pattern: "[$in] {l:loop} [of] {c:core}", meaning: "where a stitch is worked", example: "sc in BLO of each st across", build: placed},
 	{rule: "place", pattern: "each/every/all [of] [$rem] {u:unit} [{tail}] {e:extent}", meaning: "each stitch up to there", example: "sc each st across", build: at(ins.InEach)},
-	{rule: "place", pattern: "around [$tch] {n:chaincalled}", meaning: "round the chain with which the round below began", example: "Rnd 2: Ch 3, (fpdc around next st, dc in same st) 11 times, fpdc around ch 3, join", when: tests{crochet, inRow, endsOrKind("pg"), func(m *match) bool { return strings.HasPrefix(m.p.at(m.from-1).S, "fp") || strings.HasPrefix(m.p.at(m.from-1).S, "bp") }}, build: func(m *match) any {
+	{rule: "place", pattern: "around [$tch] {n:chaincalled}", meaning: "round the chain with which the round below began", example: "Rnd 2: Ch 3, (fpdc around next st, dc in same st) 11 times, fpdc around ch 3, join", when: tests{crochet, inRow, endsOrKind("pg"), func(m *match) bool {
+		return strings.HasPrefix(m.p.at(m.from-1).S, "fp") || strings.HasPrefix(m.p.at(m.from-1).S, "bp")
+	}}, build: func(m *match) any {
 		pl := top(m).(ins.Place)
 		pl.Start = true
 		return pl
