@@ -70,7 +70,7 @@ func TestANameFindsRoomInItsCell(t *testing.T) {
 	level := [][2]sheet.Point{{sp(10, 25), sp(30, 25)}}
 	one = free("A1", 3, 1, sp(10, 20), 20, 10, level)
 	require.NotNil(t, one)
-	assert.InDeltaSlice(t, []float64{3, 20.4 + h/2 + (10-h-0.8)*0.2 + base}, []float64{one.Size, one.At.Y}, 0.006, "above it")
+	assert.InDeltaSlice(t, []float64{3, 10.4 + w/2 + (20-w-0.8)*0.15, 20.4 + h/2 + (10-h-0.8)*0.15 + base}, []float64{one.Size, one.At.X, one.At.Y}, 0.006, "a fifth down it would touch the line by 0.2 mm: the corner")
 	upright := [][2]sheet.Point{{sp(20, 20), sp(20, 30)}}
 	one = free("A1", 3, 1, sp(10, 20), 20, 10, upright)
 	assert.InDeltaSlice(t, []float64{10.4 + w/2 + (20-w-0.8)*0.2, 20.4 + h/2 + (10-h-0.8)*0.5 + base}, []float64{one.At.X, one.At.Y}, 0.006, "to the left")
