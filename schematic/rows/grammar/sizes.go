@@ -325,6 +325,9 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 		at := ins.Span{Line: t.Line, Col: t.Col, End: t.End}
 		if t.Short == 0 {
 			r.bracketed(t, at)
+			if c := near(tokens, i+1); !r.crochet && t.Num.By != nil && c.Glued && c.Cap && len(c.S) == 1 { // 2 (1, 0)M: of which yarn, and whether it is a count, is not sure
+				l.Unread = append(l.Unread, at)
+			}
 			continue
 		}
 		if near(tokens, i-1).Is("-") && t.Glued || measuring[near(tokens, i+1).S] { // to fit 86-92 (97-102: 107-112) cm

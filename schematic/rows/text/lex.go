@@ -274,11 +274,16 @@ func (l *lexer) dash(start int) {
 			return
 		}
 	}
-	if l.i-start > 1 || l.r[start] == '—' {
+	if l.i-start > 1 || l.r[start] == '—' || l.leadsCount(start) {
 		l.put('p', "--", start)
 	} else {
 		l.put('p', "-", start)
 	}
+}
+
+// leadsCount reports whether a dash run together with the word before it leads to a count.
+func (l *lexer) leadsCount(at int) bool {
+	return at > 0 && unicode.IsLetter(l.r[at-1]) && !l.behindOrdinal() && l.parts(l.r[at])
 }
 
 // parts reports whether a dash between a word and a number parts them: behind an ordinal, and before a count, at end of row–72 (80, 88) sts.

@@ -502,6 +502,7 @@ func TestKnittedRowsAsPublishedComeTo(t *testing.T) {
 		"Cast on 10 sts.\nRow 1: P.\nRow 2: K, inc 1 st in every other st. 15 sts.":                                                                                                                  15,
 		"Cast on 59 sts.\nRow 1: K.\nRow 2: P.\nNext row: repeat row 1 (12X) for a total of 12 rows.":                                                                                                59,
 		"CO 64 sts. Join. 16 sts for each needle (1, 2, 3 & 4)\nK 10 rounds.":                                                                                                                        64,
+		"Cast on 70 sts. Bind off 2 sts at beginning of next 2 rows–66 sts. Dec 1 st at beginning and end of every right side row 3 times.":                                                          60,
 		"Cast on 80 sts. Work in stockinette for 6 more inches.":                                                                                                                                     80,
 		"Cast on 30 sts.\nThumb Row 1: K.\nThumb Rows 2 - 9: St st.\nThumb Row 10: K 2 tog across.":                                                                                                  15,
 		"Cast on 30 sts.\nBorder Rows 1, 2, 3 & 4: K.\nBorder Row 5: K 2 tog across.":                                                                                                                15,
