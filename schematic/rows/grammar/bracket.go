@@ -343,6 +343,12 @@ const vStitch = "v-st"
 // made), (a starting shell). Empty: it gives none.
 func nameMade(t []text.Token) (name string, starts bool) {
 	made := false
+	said := 0
+	for said < len(t) && (t[said].Is("this", "these", "that", "which", "makes", "make", "forms", "form", "called", "=", "referred", "counts") ||
+		said > 0 && t[said].Is("is", "are", "will", "be", "group", "to", "as", "the", "a", "one", "1")) {
+		said++
+	}
+	t = t[said:]
 	for i := range t {
 		switch k := &t[i]; {
 		case i == 0 && k.Is("a", "an", "first", "one", "another", "seam", "edge", "side"), k.Is("st", "sts", "stitch", "-"):
@@ -357,6 +363,9 @@ func nameMade(t []text.Token) (name string, starts bool) {
 		default:
 			return "", false
 		}
+	}
+	if said > 0 && name != "" {
+		return name, starts
 	}
 	if !made && !starts && (len(t) == 0 || !t[0].Is("a", "an", "another", "seam", "edge", "side", "shell", "fan")) {
 		return "", false

@@ -216,8 +216,16 @@ func plainKey(words string) string {
 	if i := strings.Index(k, " ("); i > 0 && strings.HasSuffix(k, ")") {
 		k = k[:i]
 	}
+	if Keys[k] == "" {
+		if m := inTerms().FindStringSubmatch(k); m != nil && (Keys[m[1]] == "names" || Keys[m[1]] == "stitches") {
+			return m[1]
+		}
+	}
 	return k
 }
+
+// inTerms is a key with words about it that say in whose terms, or for what: US abbreviations; stitches used in this pattern.
+var inTerms = Once(`^(?:(?:us|uk|crochet) )?([a-z/& ]+?)(?:[ ,–-]+(?:(?:used )?in |for |you )?(?:us|uk|american|british|this|the|need|needed)\b.{0,20})?$`)
 
 // list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
 var list = Once(`\d+(?:-\d+)* ?[(\[{] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]}](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)

@@ -19,3 +19,13 @@ func TestAParagraphOfDefinitionsGoesOnToTheWork(t *testing.T) {
 	}
 	assert.Empty(t, Cuts("Special stitch: Beginning shell = ch 3, 4 dc in same st. Ch 3 counts as dc."))
 }
+
+// A key may say in whose terms, or for what, its names are; own lines.
+func TestAKeyMaySayInWhoseTerms(t *testing.T) {
+	for _, line := range []string{"Stitches used in US terms: sc", "US abbreviations: sc", "Abbreviations, US terms: sc", "Abbreviations used in this pattern: sc", "Stitches needed: sc"} {
+		key, _, _ := KeyOf(line)
+		assert.NotEmpty(t, Keys[key], line)
+	}
+	key, _, _ := KeyOf("Row 1 in this colour: sc")
+	assert.Empty(t, Keys[key])
+}

@@ -234,7 +234,7 @@ func (o *otherWords) look(section string, words []ins.Word, i int) int {
 		}
 		w = t.S
 	}
-	if !o.x.TermsSet || terms == o.x.Terms || strings.HasSuffix(w, "trtr") || // in US terms a stitch taller than dtr
+	if !o.x.TermsSet || terms == o.x.Terms || w == "missed" || strings.HasSuffix(w, "trtr") || // 3 missed ch, as anybody says; in US terms a stitch taller than dtr
 		o.seen[w] || o.x.Old && (strings.HasPrefix(w, "single") || strings.HasPrefix(w, "miss")) {
 		return more
 	}

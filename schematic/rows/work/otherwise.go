@@ -140,6 +140,24 @@ func heaped(n ins.Item) ins.Item {
 	return &one
 }
 
+// secured are words of a text by which a bobble is closed by the stitch behind it.
+var secured = text.Once(`(?i)\b(?:sc|hdc|single crochet) (?:in|into) (?:the )?next st\w*[^.]{0,10}\bto (?:complete|close|secure|finish|lock|hold)`)
+
+// takesBehind reports whether bobbles of a row may each take the stitch behind it too, as the text says of them in words.
+func (r *runner) takesBehind(list []ins.Item) bool {
+	return slices.ContainsFunc(list, func(n ins.Item) bool {
+		switch n := n.(type) {
+		case *ins.Repeat:
+			return r.takesBehind(n.Body)
+		case *ins.Stitch:
+			return n.Kind != nil && slices.Contains(bobbles, n.Kind.ID) && slices.ContainsFunc(r.x.Src, func(s string) bool { return secured().MatchString(s) })
+		}
+		return false
+	})
+}
+
+var bobbles = []string{"bobble", "pc", "puff"}
+
 // inBack is a stitch knitted into its back that is an increase, into the front and the back: kb.
 func (r *runner) inBack(n ins.Item) ins.Item {
 	st, ok := n.(*ins.Stitch)

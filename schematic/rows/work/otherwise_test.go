@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"flatwright/schematic/finding"
 	"flatwright/schematic/rows"
 )
 
@@ -39,5 +40,29 @@ func TestRowsOfToysWithAWrongNumberAreTold(t *testing.T) {
 	} {
 		rep := rows.Check(rows.Read("t", []byte("Ball\n\nTerms: US\n\n"+text), rows.Options{}), rows.Options{})
 		assert.NotEmpty(t, rep.Findings, name)
+	}
+}
+
+// What may be meant otherwise is no finding: a bobble of which the text says that the stitch behind it closes it, a row that may go along
+// the chains below it. Own lines; counted by hand: (23 - 3) / 5 = 4 bobbles, 12 loops of 5 chains.
+func TestWhatMayBeMeantOtherwiseIsNoFinding(t *testing.T) {
+	const bobble = "Row 1: Ch 24, hdc in 2nd ch from hook and in each ch across (23 hdc)\nRow 2: Ch 1, hdc in first 3 sts, *bobble in next st, hdc in next 3 sts*; repeat from * to * across (4 bobbles, 15 hdc)\n"
+	const loops = "Rnd 1: 12 sc in magic ring (12)\nRnd 2: *Ch 5, sc in next sc; rep from * around (12 loops)\nRnd 3: Ch 1, *1 sc in each of the 1st 2 sts, 3 sc in next st, 1 sc in each of the next 2 sts; repeat from * 11 times\n"
+	for _, text := range []string{
+		"Bobble: Yarn over and pull through all 6 loops. Sc in next stitch to complete the bobble.\n" + bobble,
+		loops,
+	} {
+		rep := rows.Check(rows.Read("t", []byte("Mat\n\nTerms: US\nCh 1 does not count as a st.\n\n"+text), rows.Options{}), rows.Options{})
+		for _, f := range rep.Findings {
+			assert.NotEqual(t, finding.Warning, f.Severity, f.Message)
+		}
+	}
+}
+
+// A bracket says what was just made: own wordings; four shells over 25 stitches.
+func TestABracketNamesAShell(t *testing.T) {
+	for _, words := range []string{"(this is a shell)", "(this makes a shell)", "(these form one shell)", "(= shell)", "(called shell)", "(this is the shell)", "(which makes a shell)", "(referred to as shell)"} {
+		rep := rows.Check(rows.Read("t", []byte("Shawl\n\nTerms: US\n\nCh 26.\nRow 1: Sc in 2nd ch from hook and in each ch across (25 sc)\nRow 2: Ch 1, sc in first sc, *skip 2 sc, 5 dc in next sc "+words+", skip 2 sc, sc in next sc; repeat from * across (4 shells)\nRow 3: Ch 1, sc in first sc, *ch 2, sc in center of next shell, ch 2, sc in next sc; repeat from * across (9 sc)\nRow 4: Ch 1, sc in first sc, *skip ch-2 sp, shell in next sc, skip ch-2 sp, sc in next sc; repeat from * across (4 shells)\n"), rows.Options{}), rows.Options{})
+		assert.Empty(t, rep.Findings, words)
 	}
 }

@@ -23,6 +23,7 @@ type result struct {
 	used   int
 	exact  bool                 // it names as many stitches as there are, one by one
 	doubt  doubt                // about what it makes
+	along  bool                 // it was taken to go along the chains below, and no count says so
 	steps  map[ins.Item]*traced // if somebody asks
 }
 
@@ -221,9 +222,17 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	if res.total && l.Stated == nil && res.per == 0 {
 		rd.lose()
 	}
+	rd.supposes(res.along)
 	rd.behind, rd.ahead = rd.ahead, res.ahead // what the row before left lies beyond the end of the next
 	rd.fab, rd.carry, rd.res = res.out, res.next, res
 	return rd
+}
+
+// supposes is whether where a row goes is only supposed, so that what it makes is no more than said.
+func (c *certainty) supposes(so bool) {
+	if so && c.why == none {
+		c.why = said
+	}
 }
 
 // sinceTold notes one more row that states no count: one worked again and again in a line that keeps its count is told once.
@@ -320,20 +329,23 @@ func (r *runner) overChains(rd reading, l *ins.Line, body []ins.Item) *result {
 	if namesSpaces(body) {
 		return nil
 	}
-	f := *rd.fab
-	f.runs = slices.Clone(f.runs)
-	meshed := false
+	f, arches := *rd.fab, *rd.fab
+	f.runs, arches.runs = slices.Clone(f.runs), nil
 	for i, q := range f.runs {
 		if q.space() {
-			f.runs[i], meshed = run{n: q.chain}, true
+			f.runs[i] = run{n: q.chain}
+			arches.runs = append(arches.runs, f.runs[i])
 		}
 	}
-	if !meshed {
+	if len(arches.runs) == 0 {
 		return nil
 	}
-	rd.fab = &f
-	if res := r.try(&rd, l, body); len(res.found) == 0 {
-		return res
+	for _, below := range []*fabric{&f, &arches} { // the stitches between the arches may be passed
+		rd.fab = below
+		if res := r.try(&rd, l, body); len(res.found) == 0 {
+			res.along = l.Stated == nil && below == &arches
+			return res
+		}
 	}
 	return nil
 }
@@ -454,6 +466,9 @@ func (w *work) loosen() {
 	w.doubtLed()
 	for i := range w.found {
 		if f := &w.found[i]; f.why == none && (w.vague || w.free && f.kind == "rows/over-use") { // free: beside what is picked up others may have waited
+			f.why = loosely
+		}
+		if f := &w.found[i]; f.why == none && f.kind == "rows/over-use" && !w.counted && w.round && w.from.widest() > 2 { // it may go along the chains
 			f.why = loosely
 		}
 	}

@@ -54,6 +54,9 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		return append(out, rd)
 	}
 	found := r.misfits(l, rd.fab)
+	if len(found) > 0 && res.doubt == none && r.takesBehind(l.Body) {
+		res.doubt = loosely
+	}
 	for i := range found {
 		found[i].why = res.doubt
 	}
