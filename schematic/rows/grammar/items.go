@@ -167,7 +167,7 @@ var stitches = []form{
 	{rule: "legs", pattern: "front/back [loop/leg] [,] [and/then/&] [in/into/through] ({l:legs} | front/back [loop/leg] [again])", meaning: "the legs of a stitch one after another", example: "k into front, back and front of next st", build: yes},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first/these/those] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
-	{rule: "stitch", pattern: "[$make] [{x:num} -] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
+	{rule: "stitch", pattern: "[$make] [{x:num} -] [$next/first/last] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "so many stitches together", example: "dc next 2 sts tog", build: crochetTogether},
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next] every/each {n:num} [$st] together/tog [{e:extent}]", meaning: "so many stitches together, again and again", example: "Row 2: Knit every 2 together", build: func(m *match) any {
 		s, ok := together(m).(*ins.Stitch)

@@ -459,7 +459,7 @@ func beyondChains(n ins.Item) bool {
 
 // parser is a parser of a whole line, without what brackets do not close.
 func (r *Reader) parser(tokens []text.Token, line *ins.Line) *parser {
-	tree, loose, deep := text.Tree(text.Fenced(tokens))
+	tree, loose, deep := text.Tree(text.Fenced(drawnUp(tokens, r.x.Terms)))
 	if deep || len(tokens) > text.MaxTokens {
 		r.x.Tell(deeper(deep), line.At)
 		line.Unread = append(line.Unread, line.At)

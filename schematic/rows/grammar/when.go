@@ -93,6 +93,18 @@ func alone(m *match) bool {
 	return opensOr(".", ";", "then")(m) && endsOrKind("g", ".", ";")(m)
 }
 
+// leadsRow reports whether it is one shaping at its place in a row, behind which the row goes on: Row 2: Dec 1 st, k to last 2 sts, dec 1 st.
+func leadsRow(m *match) bool {
+	n, next := m.num("n", 1), m.to+1
+	if !inRow(m) || n.By != nil || n.All != 1 || !m.p.at(m.to).Is(",") {
+		return false
+	}
+	if m.p.at(next).Kind == 'n' {
+		next++
+	}
+	return (m.p.thingAt(next) || m.p.at(next).Is("work", "patt", "pattern")) && !m.p.at(next).Is("ch", "chain", "chains")
+}
+
 // bounded reports whether it stands between signs.
 func bounded(m *match) bool {
 	return opensOr(".", ";", "then", ",", "and", "*", "(", "[")(m) && endsOrKind("g", ".", ";", ",", ")", "]")(m)

@@ -237,7 +237,7 @@ var statements = []form{
 		return d
 	}},
 	{rule: "whole", pattern: "$inc/$dec (at/on) {e:edgename} {n:num} [$st] {c:course}", meaning: "stitches are added or taken away at an edge", example: "Inc at armhole edge 1 st every other row 4 times", build: func(m *match) any { return shape(!m.said(strings.Split(macros["$dec"], "/")...))(m) }},
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [for] [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [for] [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", when: tests{no(leadsRow)}, build: shape(true)},
 	{rule: "step", pattern: "[with/working] $inc/$dec [by] [{n:num} [more] [$st] | $st]", meaning: "so many are added or taken away in a row", example: "Keep increasing by 6 sts each round until you have 60 sts", build: func(m *match) any {
 		return step{n: m.num("n", 0), inc: !m.said(strings.Split(macros["$dec"], "/")...), has: m.has("n")}
 	}},
@@ -248,7 +248,7 @@ var statements = []form{
 		}
 		return &ins.Even{Course: c.Course} // how many each row takes away is not said again
 	}},
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [for] [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [for] [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", when: tests{no(leadsRow)}, build: shape(false)},
 	{rule: "whole", pattern: "[work] (k/knit/p/purl) [across/all] [$st/row] [to end] [of row] [,] [and] $dec [{n:num}] [$st] at [each/both/$beg] [and/&] end/ends [of row]", meaning: "a plain row shaped at its ends", example: "Row 3: Knit, dec 1 st at each end", when: tests{inRow, said("each", "both", "and")}, build: plainEnds},
 	{rule: "whole", pattern: "[work] (k/knit/p/purl) [across/all] [$st/row] [to end] [of row] [,] [and] $inc [{n:num}] [$st] at [each/both/$beg] [and/&] end/ends [of row]", meaning: "a plain row shaped at its ends", example: "Row 3: Knit, inc 1 st at each end", when: tests{inRow, said("each", "both", "and")}, build: plainEnds},
 	{rule: "whole", pattern: "[work] (k/knit/p/purl) [around/across/all] [$st/round/row] , [and] ($inc/$dec [by] {n:num} [$st] | pick/picking up [and knit] {n:num} [extra] [$st] | make/making {n:num} [$st]) [evenly [around/across]] [in/over/at/across/on [each/every/both/all/either/the] gap/gaps/hole/holes/corner/corners/wrap/wraps/underarm/underarms [{x:stretch}]]", meaning: "a plain row that adds or takes away so many", example: "Next rnd: Knit, dec 2 sts", build: plainShaped},
