@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
@@ -49,7 +50,7 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 				Have:    how, Want: "less than three fifths of the body as ease, unless it is meant to be that wide",
 				Fix: "look for a wrong digit in the ease, the gauge or the body"}, p, g.Index))
 		}
-		if !ok || !made.Add(slack).Less(low) {
+		if !ok || !made.Add(slack).Less(low.Add(stretched(p, g.Index).Times(2))) {
 			continue
 		}
 		all = append(all, in(finding.Finding{Kind: "grading/ease", Severity: severity, Pos: body.Pos,
@@ -58,6 +59,17 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 			Fix: fmt.Sprintf("add %s of width, or say in a note that the ease is negative", long(low.Sub(made), u))}, p, g.Index))
 	}
 	return all
+}
+
+// stretched is the least ease of the grading, if its designer has the garment smaller than the body, and otherwise none. A multiple may take up as
+// much again (a choice of this project).
+func stretched(p *schematic.Pattern, size int) (least units.Num) {
+	for _, v := range p.Graded {
+		if n, ok := v.Vals.At(size); ok && v.Dim == expr.LengthOf && strings.HasSuffix(expr.Key(v.Name), "ease") {
+			least = units.Min(least, n)
+		}
+	}
+	return least
 }
 
 // finishedOf is the garment's measurement called id: what the counts make and what whole stitches cost it, or

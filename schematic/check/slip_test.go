@@ -178,3 +178,17 @@ func TestAPartCalledAsItsPanelIsHeldOnce(t *testing.T) {
 		"  - piece: Skirt\n    worked: flat, from the neck\n    sections:\n      - start from: [{piece: Yoke, part: A}, {piece: Yoke, part: B}, {piece: Yoke, part: C}]\n        to: 38\n"+
 		"      - even: 10 rows\n      - bind off: all\n"))
 }
+
+// By hand: (80 - 6) / 2 = 37 cm are 74 stitches, 74 cm around for a bust of 80, as the grading says; (80 - 20) / 2 = 30 cm are 60 stitches, 14 cm less than that.
+func TestAGarmentThatItsGradingHasSmallerThanTheBodyIsMeant(t *testing.T) {
+	of := func(width string) finding.List {
+		p := given.Text(t, "version: 1\npattern: T\nterms: US\nunits: cm\nsizes: S\nbodies: {bust: 80 cm}\ngauges: {fabric: 20 sts and 20 rows over 10 cm in sc}\n"+
+			"grading:\n  ease: -6 cm\n  back: {stitches: "+width+"}\npieces:\n  - piece: Back\n    sections: [{cast on: back}, {even: 20 rows, width: bust}, {bind off: all}]\n"+
+			"  - piece: Front\n    sections: [{cast on: back}, {even: 20 rows, width: bust}, {bind off: all}]\n")
+		return Pattern(p, bysize.WorkAll(p))
+	}
+	assert.Empty(t, of("(bust + ease) / 2"))
+	found := of("(bust - 20 cm) / 2")
+	require.Len(t, found, 1, "%v", kindsOf(found))
+	assert.Equal(t, "grading/ease", found[0].Kind)
+}
