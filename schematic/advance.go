@@ -198,6 +198,12 @@ func (w *worker) restep(b *block, next block) {
 	width := s.width(&next)
 	mid := l0.Add(r0).Half()
 	l, r := mid.Sub(width.Half()), mid.Add(width.Half())
+	switch s.leans {
+	case LeftEdge:
+		l, r = r0.Sub(width), r0
+	case RightEdge:
+		l, r = l0, l0.Add(width)
+	}
 	s.band = band
 	c := w.canvas(b)
 	from := len(c.segs)

@@ -229,6 +229,9 @@ func (m *movement) shape(w *worker, sh *Shaping, at Side) int {
 		return 1
 	}
 	tube := w.cur.round && last == 0
+	if tube && (at == LeftEdge || at == RightEdge) && w.made.Kind == KindMitten { // the gusset of a thumb
+		w.cur.leans, tube = at, false
+	}
 	switch {
 	case at == Across && sh.Panel != "":
 		return m.across(w, sh.Panel, p.scaled(units.Frac(1, 2)))

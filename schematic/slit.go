@@ -25,7 +25,8 @@ type slitAt struct {
 }
 
 // slits reports whether a division of a round is a slit: the row after it joins the same parts again, after the same few rows worked even, over as
-// many stitches as were taken out, or over fewer where one part alone was: a gusset of a thumb is taken out with it.
+// many stitches as were taken out, or over fewer where one part alone was: a gusset of a thumb is taken out with it,
+// and of a mitten all of it may be.
 func (s *Divide) slits(w *worker, places []stretchOf, n int) bool {
 	st := w.cur
 	next, ok := w.next.(*JoinParts)
@@ -53,7 +54,7 @@ func (s *Divide) slits(w *worker, places []stretchOf, n int) bool {
 		return false
 	}
 	added, ok := next.rejoins(w.i, worked)
-	return ok && (added == out || added > 0 && added < out && parts == 1)
+	return ok && (added == out || (added > 0 || w.made.Kind == KindMitten) && added < out && parts == 1)
 }
 
 // rejoins reports whether a join is of these parts alone, each once, and over how many stitches added.
@@ -162,6 +163,12 @@ func (w *worker) slitAt(b *block, p stretchOf, n int) slitAt {
 	if p.from*2 < n && p.to*2 > n { // round the left-hand edge: what is in front, or behind, of it
 		a = b.x
 	}
+	switch wide := wide.Times(p.to - p.from).Half(); { // what is added at a fold lies about it
+	case st.leans == RightEdge && (p.from == 0 || p.to == n):
+		a, z = st.right(b).Sub(wide), st.right(b)
+	case st.leans == LeftEdge && p.from*2 < n && p.to*2 > n:
+		a, z = b.x, b.x.Add(wide)
+	}
 	return slitAt{a: pt{a, st.y}, b: pt{z, st.y}, name: orElse(p.part.Name, "slit"), part: p.part.Name, n: p.to - p.from}
 }
 
@@ -190,6 +197,7 @@ func (sl *slit) close(w *worker, s *JoinParts) {
 	if c.slits[len(c.slits)-1].by = by; by != 0 {
 		w.roundBy(by)
 	}
+	st.leans = BothEdges
 }
 
 // slitSpans are how wide a slit is, and how far from the beginning of the tube.

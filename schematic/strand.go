@@ -183,6 +183,7 @@ type strand struct {
 	top    []int // indices of the segs of an unlevel top, in blocks[0].view
 	topL   units.Num
 	topR   units.Num
+	leans  Side // of a mitten: the fold at which it is widened, until what is added there is taken out; both if at neither
 	ended  bool
 	doubt  bool // the count is not what the designer meant
 	unseen bool // worked on where the piece can't be, for what else is wrong: not drawn

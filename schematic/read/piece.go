@@ -30,7 +30,7 @@ func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
 		q.Kind = schematic.Kind(k)
 	}
 	if w := m.get("worked"); w != nil {
-		q.Round, q.From, q.Begins = r.worked(w)
+		q.Round, q.From, q.Begins = r.worked(w, q.Kind)
 	}
 	if q.Kind == schematic.KindHood && q.From == schematic.FromNeck && q.Begins == "" { // which stands on it
 		q.From, q.Begins = schematic.FromHem, "neck"
@@ -54,8 +54,17 @@ func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
 	q.Sections = r.sections(m.get("sections"), starting(m.get("onto") != nil))
 	if len(q.Sections) > 0 {
 		q.BeginEdge = q.Sections[0].Traits().Edge
+		if q.Kind == schematic.KindSock && q.From == schematic.FromHem && fromCuff(q) {
+			q.From = schematic.FromNeck
+		}
 	}
 	return q
+}
+
+// fromCuff reports whether a sock begins at its cuff, or ends at its toe: whoever says hem means the cuff.
+func fromCuff(q *schematic.Piece) bool {
+	end := q.Sections[len(q.Sections)-1].Traits().Shapings
+	return strings.EqualFold(q.BeginEdge, "cuff") || len(end) > 0 && strings.EqualFold(end[0].Edge, "toe")
 }
 
 // own sees to it that a piece has one of sections, mirror of and motifs.
@@ -104,7 +113,7 @@ var otherNames = map[string]schematic.Kind{
 }
 
 // worked reads flat or in the round, and where the piece begins: at its upper end as well where that is the waist or the armhole.
-func (r *reader) worked(n *yaml.Node) (round bool, from schematic.Direction, begins string) {
+func (r *reader) worked(n *yaml.Node, kind schematic.Kind) (round bool, from schematic.Direction, begins string) {
 	p := r.phrase(n, `"worked"`, "flat or in the round, a comma, and from the hem, from the neck, from the waist, from the armhole, from the left side, from the right side or from the centre")
 	first := true
 	for !p.bad && (first || !p.end()) {
@@ -116,8 +125,8 @@ func (r *reader) worked(n *yaml.Node) (round bool, from schematic.Direction, beg
 		case p.take("flat"):
 		case p.take("in the round", "in rounds"):
 			round = true
-		case p.take("from the hem"):
-		case p.take("from the neck"):
+		case p.take("from the hem"), kind == schematic.KindSock && p.take("from the toe"):
+		case p.take("from the neck"), kind == schematic.KindSock && p.take("from the cuff"):
 			from = schematic.FromNeck
 		case p.take("from the waist"):
 			from, begins = schematic.FromNeck, "waist"

@@ -200,6 +200,31 @@ pieces:
 	assert.InDelta(t, 300, measured(t, g, "length").Length.Float(), 0.01)
 }
 
+// 72 stitches of 5 mm around the neck, 10 rounds of 5 mm before the panels.
+func TestTheRowsOfAPonchoBeforeItsPanelsAreItsNeck(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Poncho
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Poncho
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 72, edge: neck}
+      - {even: 10 rows}
+      - panels:
+          - {panel: Front, stitches: 36}
+          - {panel: Back, stitches: 36}
+      - {increase: 1, at: lines, every: 2 rows, times: 30}
+      - {bind off: all, edge: hem}
+`), 0)
+	Dress(g)
+	assert.InDelta(t, 50, measured(t, g, "neck height").Length.Float(), 0.01)
+	assert.InDelta(t, 360, measured(t, g, "neck edge").Length.Float(), 0.01)
+}
+
 // A body of 80 stitches of 5 mm begins with a rib of 4 mm a stitch, 80 mm less: 20 mm at each side of the back, and as much at the side of
 // a front, whose front edge is straight, so that its band is no wider than its 6 rows of 5 mm anywhere.
 func TestARibDrawsInAtTheSidesAndNotAlongTheFrontEdges(t *testing.T) {

@@ -86,3 +86,57 @@ func TestTwoLikePanelsAreNoGusset(t *testing.T) {
 	like := strings.NewReplacer("{panel: Gusset, stitches: 2}", "{panel: Gusset, stitches: 18}", "{panel: Hand, stitches: 40}", "{panel: Hand, stitches: 24}", "cast on: 42", "cast on: 42", "hold: 22", "hold: 38", "stitches: 40\n", "stitches: 24\n", "stitches: 22}", "stitches: 38}").Replace(mittText)
 	assert.Nil(t, gussetOf(schematic.Work(written(t, like), 0).Pieces[0].Worked()))
 }
+
+// 40 stitches around are 100 mm wide as they lie; 12 more at the right-hand fold, 30 mm of half of them, and the left-hand fold stays straight. All of
+// them are held for the thumb, which stands above those 30 mm, beside the hand.
+func TestAThumbIsWidenedForAtItsOwnFold(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Mitts
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Mitten
+    worked: in the round, from the hem
+    make: 2
+    sections:
+      - {cast on: 40, edge: cuff}
+      - {even: 10 rows}
+      - {increase: 2, at: right edge, every: 2 rows, times: 6}
+      - divide:
+          - {hold: 12, name: thumb}
+          - part: Hand
+            stitches: 40
+            sections:
+              - {even: 1 row}
+      - join parts: [Hand]
+        round: yes
+      - {even: 15 rows}
+      - {bind off: all}
+  - piece: Thumb
+    make: 2
+    worked: in the round, from the hem
+    sections:
+      - start from:
+          - {piece: Mitten, part: thumb, stitches: 12}
+      - {even: 8 rows}
+      - {bind off: all}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
+	a := assembled(g)
+	require.Len(t, a.placed, 2)
+	hand, thumb := a.placed[0], a.placed[1]
+	lo, _ := box(hand.drawn)
+	for y, right := range map[float64]float64{25: 100, 80: 115, 150: 100} {
+		x := across(points(hand.drawn), lo.Y+y)
+		require.Len(t, x, 2)
+		assert.InDelta(t, 0, x[0]-lo.X, 0.01, "the left-hand fold at %g mm", y)
+		assert.InDelta(t, right, x[1]-lo.X, 0.01, "the right-hand fold at %g mm", y)
+	}
+	tl, th := box(thumb.drawn)
+	assert.InDelta(t, 100, tl.X-lo.X, 0.01)
+	assert.InDelta(t, 130, th.X-lo.X, 0.01)
+}

@@ -1138,8 +1138,11 @@ func (tk *taker) outside(root *panel) {
 	tk.levelEdge(lowest, "hem", l, r)
 	if absf(dist(l, r)-dist(tl, tr)) > 1 {
 		upper := "upper edge"
-		if root.made.Kind == schematic.KindBody {
+		switch root.made.Kind {
+		case schematic.KindBody:
 			upper = tk.bust()
+		case schematic.KindPoncho:
+			upper = "neck edge"
 		}
 		tk.levelEdge(root, upper, tl, tr)
 	}
@@ -1161,9 +1164,17 @@ func (tk *taker) outside(root *panel) {
 			tk.upright(p)
 		}
 		if l, h := box(p.drawn); p.strip && l.Y > hi.Y-close && root.made.Kind != schematic.KindSkirt { // such as a cowl
-			tk.take(strings.ToLower(p.made.Name)+" height", pt{X: h.X, Y: l.Y}, h, schematic.Vertical, false, units.Num{})
+			tk.take(tk.standing(p)+" height", pt{X: h.X, Y: l.Y}, h, schematic.Vertical, false, units.Num{})
 		}
 	}
+}
+
+// standing is what something that stands on the rest is called: the rows of a poncho before its panels are its neck.
+func (tk *taker) standing(p *panel) string {
+	if root := tk.a.placed[0]; p != root && p.made == root.made && p.made.Kind == schematic.KindPoncho {
+		return "neck"
+	}
+	return strings.ToLower(p.made.Name)
 }
 
 // level is from where to where a panel reaches along its edge at a height: to its very corners.
@@ -1345,7 +1356,7 @@ func (p *panel) edgeOf(m schematic.Measure) string {
 // upright measures what stands on another panel, such as a hood.
 func (tk *taker) upright(p *panel) {
 	l, h := box(p.drawn)
-	name := strings.ToLower(p.made.Name)
+	name := tk.standing(p)
 	tk.take(name+" height", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
 	tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, false, units.Num{})
 }

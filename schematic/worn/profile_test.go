@@ -134,3 +134,41 @@ pieces:
 		assert.InDelta(t, 160, measured(t, g, "foot").Length.Float(), 0.01)
 	}
 }
+
+// A sock whose first edge is its cuff, or whose last is its toe, stands upright on its foot, though its cuff is called a hem.
+func TestASockFromItsCuffHasItsFootBelow(t *testing.T) {
+	const sock = `version: 1
+pattern: Sock
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Sock
+    worked: in the round, FROM
+    sections:
+      - {cast on: 40, edge: FIRST}
+      - {even: 30 rows}
+      - divide:
+          - {hold: 20, name: Instep}
+          - part: Heel
+            stitches: 20
+            sections:
+              - {decrease: 1, at: both edges, every: 2 rows, times: 6, edge: heel edge}
+              - {increase: 1, at: both edges, every: 2 rows, times: 6, edge: heel edge}
+      - join parts: [Instep, Heel]
+        round: yes
+      - {even: 36 rows}
+      - {bind off: all, edge: LAST}
+`
+	for _, c := range []struct {
+		from, first, last string
+		leg               float64 // straight rows of it, 5 mm each
+	}{{"from the neck", "start", "end", 150}, {"from the cuff", "start", "end", 150}, {"from the hem", "cuff", "end", 150}, {"from the hem", "start", "toe", 150},
+		{"from the hem", "start", "end", 180}, {"from the toe", "toe", "cuff", 180}} {
+		g := schematic.Work(written(t, strings.NewReplacer("FROM", c.from, "FIRST", c.first, "LAST", c.last).Replace(sock)), 0)
+		Dress(g)
+		require.NotNil(t, g.Worn, c)
+		assert.InDelta(t, c.leg, lengths(g.Worn)["leg"], 0.01, c)
+	}
+}
