@@ -647,6 +647,8 @@ func (a *assembly) lay(f fit) {
 	laid := chord{own: [2]pt{y, x}, on: [2]pt{from, to}, hold: hold}
 	if square := f.squareTop(laid); square != nil {
 		laid = *square
+	} else if p.made.Kind == schematic.KindSleeve && p.halved && hold != 0.5 && absf(x.Y-y.Y) < close && dist(x, y) > dist(from, to) {
+		laid.hold = 1 - hold // a level end that is the longer hangs from the shoulder: it would stand up above it
 	}
 	m := laying(laid.own[0], laid.own[1], laid.on[0], laid.on[1], laid.hold)
 	run0, run1 := p.loop[f.run[0]].a, p.loop[(f.run[len(f.run)-1]+1)%n].a

@@ -420,3 +420,50 @@ func TestTheFrontsOfOnePieceLieInFront(t *testing.T) {
 	require.Len(t, noted(g), 1)
 	assert.Contains(t, noted(g)[0].Message, "lie on each other")
 }
+
+// An armhole of 40 rows is 200 mm long and half of a sleeve's 88 stitches 220 mm: what is eased in is at the underarm, and the fold of the sleeve goes on
+// level from the shoulder.
+func TestASleeveLongerThanItsArmholeDoesNotRiseAboveTheShoulder(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Jumper
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Back
+    sections:
+      - {cast on: 100}
+      - {even: 60 rows}
+      - {even: 40 rows, left edge: armhole, right edge: armhole}
+      - {bind off: all, edge: shoulder}
+  - piece: Front
+    sections:
+      - {cast on: 100}
+      - {even: 60 rows}
+      - {even: 40 rows, left edge: armhole, right edge: armhole}
+      - {bind off: all, edge: shoulder}
+  - piece: Sleeve
+    make: 2
+    sections:
+      - {cast on: 44, edge: cuff}
+      - {increase: 1, at: both edges, every: 4 rows, times: 22}
+      - {bind off: all, edge: top}
+joins:
+  - {sew: Front shoulder, to: Back shoulder}
+  - {sew: Front side, to: Back side}
+  - {sew: Sleeve top, into: [Front armhole, Back armhole], how: eased by 2 cm}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	sleeves := 0
+	for _, p := range assembled(g).placed {
+		if p.made.Kind == schematic.KindSleeve {
+			sleeves++
+			lo, hi := box(p.drawn)
+			assert.InDelta(t, 500, hi.Y, 0.01, "100 rows above the hem")
+			assert.InDelta(t, 500-200, lo.Y, 0.01, "its end is drawn to the underarm")
+		}
+	}
+	assert.Equal(t, 2, sleeves)
+}

@@ -283,6 +283,9 @@ func anew(q *panel) (motion, bool) {
 		if w[0] = 1e6; d.Y < 0 {
 			w = [2]float64{1, 1e6}
 		}
+		if q.made.Kind == schematic.KindSleeve && q.halved && math.Abs(own[0].Y-own[1].Y) < close && dist(own[0], own[1]) > length(d) {
+			w[0], w[1] = w[1], w[0] // it hangs from the shoulder
+		}
 	} else { // two legs meet at the crotch
 		for _, r := range runs {
 			switch {
