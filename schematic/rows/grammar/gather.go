@@ -14,6 +14,7 @@ func (r *Reader) gathered(list []ins.Item) []ins.Item {
 	list = started(list)
 	inTurn(list)
 	betweenToo(list)
+	behindDown(list)
 	for i := 0; i < len(list); i++ {
 		if q, ok := list[i].(*ins.Repeat); ok && len(q.Places) == 0 {
 			q.Body = r.gathered(q.Body)
@@ -103,6 +104,21 @@ func betweenToo(list []ins.Item) {
 				}
 				b.Places = []ins.Place{p}
 			}
+		}
+	}
+}
+
+// behindDown leaves out that the stitches are passed behind those that go into a row further down: these took them already. FPdc around
+// next sc 2 rows below, skip next sc.
+func behindDown(list []ins.Item) {
+	for i := 1; i < len(list); i++ {
+		st, ok := list[i-1].(*ins.Stitch)
+		sk, skips := list[i].(*ins.Skip)
+		if !ok || !skips || len(st.Places) != 1 || len(sk.Places) != 1 || st.Places[0].Kind != ins.InNext || st.Places[0].Loop != ins.LowerDown {
+			continue
+		}
+		if p := &sk.Places[0]; p.Kind == ins.InNext && !p.Unit.Space && !p.Unit.Chain && p.N.By == nil && p.N.All == st.Places[0].N.All {
+			list[i] = &ins.Nothing{Placed: sk.Placed}
 		}
 	}
 }

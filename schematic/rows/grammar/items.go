@@ -38,6 +38,14 @@ var stitches = []form{
 		}
 		return stitchBare(m)
 	}},
+	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} ([{num} {w:row}] below/down [[in/into] $next [{u:unit}]] | in/into below {u:unit})", meaning: "the stitch in a row further down", example: "Row 3: Ch 1, sc in first sc, *sc below, sc in next 3 sc; rep from * to end", when: tests{crochet}, build: func(m *match) any {
+		s := stitchOf(m)
+		if s.Kind == nil || s.Kind.Craft != stitch.Crochet || s.Kind.ID == "ch" || m.num("n", 1).By != nil || m.num("n", 1).All != 1 {
+			return nil
+		}
+		s.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Loop: ins.LowerDown, At: m.span()}}
+		return s
+	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} {l:loop} {n:num} [more] {p:places}", meaning: "so many of a stitch in one of the loops", example: "sc tbl 2 in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} (group/groups/grp/shell/shells/fan/fans/petal) {p:places}", meaning: "so many of a stitch in one place", example: "5 dc group in next st", build: stitchIn},
 	{rule: "stitch", pattern: "(pick/pull/draw) up loop/loops/lp/lps {p:places}", meaning: "loops of Tunisian crochet", example: "Row 1: Pick up a loop in 2nd ch from hook and in each ch to last ch, tss in last ch", build: takenLoops},
@@ -291,6 +299,17 @@ var stitches = []form{
 		s.Chart = true
 		if e, ok := m.get("e").(ins.Extent); ok {
 			s.Places[0].Extent = e
+		}
+		return s
+	}},
+	{rule: "stitch", pattern: "(k/knit/p/purl [all/every/each] [of] ({c:colour} $st | $st [worked] in {c:colour} | knit/knitted/worked/purl/purled/$rem/other/others/rest [$st]) [,/;] [and] sl/slip [all/every/each] [of] ({s:colour} $st | $st [worked] in {s:colour} | slipped/sl/slip [$st]) [purlwise/pwise] [wyif/wyib | with yarn in front/back | with yarn to the front/back] | sl/slip [all/every/each] [of] ({s:colour} $st | $st [worked] in {s:colour} | slipped/sl/slip [$st]) [purlwise/pwise] [wyif/wyib | with yarn in front/back | with yarn to the front/back] [,/;] [and] k/knit/p/purl [all/every/each] [of] ({c:colour} $st | $st [worked] in {c:colour} | knit/knitted/worked/purl/purled/$rem/other/others/rest [$st]))", meaning: "each stitch worked or slipped again", example: "Row 4: Knit all B sts, sl all A sts wyif", when: tests{inRow}, build: func(m *match) any {
+		s := m.inAll(nil)
+		s.Again = &ins.Again{Slip: slipKind(m), Work: stitch.ByID(map[bool]string{false: "k", true: "p"}[m.said("p", "purl")])}
+		for i, slips := m.from, false; m.has("s") && i < m.to && s.Again.Yarn == ""; i++ {
+			if _, to := m.p.named("colour", i); slips && to >= 0 {
+				s.Again.Yarn = m.p.t[i].S
+			}
+			slips = slips || m.p.t[i].Is("sl", "slip")
 		}
 		return s
 	}},

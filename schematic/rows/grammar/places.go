@@ -283,8 +283,8 @@ var cores = []form{
 		pl.Start = m.p.line.IsRow()
 		return pl
 	}},
-	{rule: "core", pattern: "([$tch] {n:chaincalled} | {j:kind}) and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", when: tests{after("between")}, build: func(m *match) any {
-		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
+	{rule: "core", pattern: "[$sp between] ([$tch] {n:chaincalled} | {j:kind} | same $st) and [$next/first] ({k:kind} | $st) [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", when: tests{either(after("between"), said("between"))}, build: func(m *match) any {
+		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "tch", Between: true}}
 	}},
 	{rule: "core", pattern: "(last and (second/next | {ord}) [-] to [-] last | first and second | second and first | {o:ord} and {q:ord}) {u:unit} [{tail}]", meaning: "the gap between the first two stitches", example: "Row 2: Ch 3, 2 dc between the last and 2nd to last dc of previous row", build: func(m *match) any {
 		if !m.p.at(m.from-1).Is("between") || m.has("o") && value[int](m, "o")+value[int](m, "q") != 3 {

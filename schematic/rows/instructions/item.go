@@ -53,6 +53,7 @@ type (
 		Loop   Loop
 		Count  Counting // of the chains skipped before it
 		Colour string   // the yarn's name, if the text says it
+		Again  *Again   // worked or slipped again as the row below was; nil: not so told
 		Chart  bool     // worked from a chart: how many it makes stands there
 	}
 	// Chain is N chains.
@@ -296,6 +297,12 @@ type Course struct {
 
 // Spacing is a further run of a shaping in words: every so many rows, so many times.
 type Spacing struct{ Every, Times Num }
+
+// Again tells how the stitches of a mosaic go over those of the row below: slipped where these are of a yarn, or slipped, worked elsewhere.
+type Again struct {
+	Slip, Work *stitch.Stitch
+	Yarn       string // empty: those that were slipped
+}
 
 // Loop is the loop into which stitches are worked.
 type Loop int

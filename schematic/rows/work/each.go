@@ -366,7 +366,7 @@ func (w *work) eachGap(n ins.Item, p *ins.Place, keep int) bool {
 		return false
 	}
 	for w.cur.left > keep {
-		if w.steps++; w.steps > maxSteps || !w.betweenGroups() && !w.gap("") {
+		if w.steps++; w.steps > maxSteps || !w.betweenGroups() && !w.gap("", p.At) {
 			return true
 		}
 		w.foot(n, w.feet(w.lastPos))

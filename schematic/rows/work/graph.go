@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"iter"
 	"slices"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
@@ -39,6 +40,7 @@ type Graph struct {
 	lost      bool   // what the next row stands on is not known
 	yarn      string // that was taken up last; empty: the text names none
 	before    string // the same, before the row that is worked
+	period    int    // how many rows the pattern has that is worked on; 0: nothing says
 	oneYarn   bool   // the line that is worked names a yarn for all of its rows
 	slips     string // words that say that the rows which are worked begin with a slipped stitch; empty: none do
 	whole     bool   // the next row does not
@@ -338,7 +340,7 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 		r.foot = foot
 	}
 	if st, ok := nd.(*ins.Stitch); ok && n == 1 && st.Kind == nil && !st.Inc && !st.Dec && st.Call == nil {
-		kind = g.asItComes(kind, feet)
+		kind = g.asItComes(kind, feet, st.Again)
 	}
 	s := GraphStitch{Stitch: kind, Chain: chain, Feet: make([]int, len(feet)), Counts: true}
 	for i, f := range feet {
@@ -384,7 +386,7 @@ func (g *Graph) adrift(nd ins.Item, kind *stitch.Stitch, feet []int) {
 
 // asItComes is the knit or purl stitch that a stitch of the row below looks like from the side that is worked: after a turn a
 // knit stitch looks like a purl one.
-func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
+func (g *Graph) asItComes(kind *stitch.Stitch, feet []int, again *ins.Again) *stitch.Stitch {
 	k := len(g.Rows) - 1
 	if kind == nil || kind.Craft != stitch.Knitting || len(feet) != 1 || k < 0 {
 		return kind
@@ -392,6 +394,9 @@ func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
 	at := g.index(g.below(feet[0]))
 	if at >= len(g.Rows[k].Stitches) || g.Rows[k].Stitches[at].Stitch == nil {
 		return kind
+	}
+	if again != nil {
+		return g.again(&g.Rows[k].Stitches[at], again)
 	}
 	switch s := g.Rows[k].Stitches[at].Stitch; {
 	case s.ID == "edge":
@@ -402,6 +407,17 @@ func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
 		return stitch.ByID("p")
 	}
 	return stitch.ByID("k")
+}
+
+// again is the stitch of a mosaic over one of the row below.
+func (g *Graph) again(below *GraphStitch, n *ins.Again) *stitch.Stitch {
+	if n.Yarn != "" && below.Colour == "" {
+		g.unfounded()
+	}
+	if n.Yarn != "" && strings.EqualFold(below.Colour, n.Yarn) || n.Yarn == "" && (below.Stitch.ID == "sl" || below.Stitch.Base == "sl") {
+		return n.Slip
+	}
+	return n.Work
 }
 
 // placed notes where the words of an instruction put a stitch: a loop, a gap, the ring, the end of a row.
@@ -424,10 +440,12 @@ func (s *GraphStitch) placed(nd ins.Item, feet []int) {
 // colourOf is the yarn of a stitch: the one that it names; of a slipped one that of the stitch
 // slipped; else the one that was taken up last.
 func (g *Graph) colourOf(n ins.Item, kind *stitch.Stitch, feet []int) string {
-	if st, ok := n.(*ins.Stitch); ok && st.Colour != "" {
+	st, ok := n.(*ins.Stitch)
+	again := ok && st.Again != nil
+	if ok && st.Colour != "" && !again {
 		return st.Colour
 	}
-	if k := len(g.Rows) - 1; k >= 0 && kind != nil && kind.Base == "sl" && len(feet) == 1 && feet[0] < len(g.Rows[k].Stitches) {
+	if k := len(g.Rows) - 1; k >= 0 && kind != nil && (kind.Base == "sl" || again && kind.ID == "sl") && len(feet) == 1 && feet[0] < len(g.Rows[k].Stitches) {
 		return g.Rows[k].Stitches[feet[0]].Colour
 	}
 	return g.yarn

@@ -58,6 +58,48 @@ func TestAStitchGoesIntoARowFurtherDown(t *testing.T) {
 	}
 }
 
+// It is told by a bare word as well, and that the stitch behind it is passed takes no other.
+func TestAStitchFurtherDownTakesOne(t *testing.T) {
+	down := func(s GraphStitch) string { return map[bool]string{true: "v", false: "-"}[s.Loop == ins.LowerDown] }
+	for _, words := range []string{"sc below", "1 sc below", "sc below next sc", "sc one row down", "FPdc around next sc 2 rows below, skip next sc", "FPdc around next sc 2 rows below, skip st behind FPdc"} {
+		text := "Terms: US\nCh 5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (4 sts)\nRow 2: Ch 1, sc in each sc across, turn. (4 sts)\nRow 3: Ch 1, sc in first sc, " + words + ", sc in last 2 sc. (4 sts)\n"
+		assert.Contains(t, pictured(t, text, down), "\n--v--\n", words)
+		assert.Empty(t, Read("t", []byte(text), Options{}).Findings, words)
+	}
+}
+
+// Of 12 stitches in a round 12 gaps are worked into, the first behind the chain at the beginning: 12 + 12 stitches, or two in each.
+func TestARoundGoesIntoEveryGap(t *testing.T) {
+	for _, words := range []string{
+		"dc between ch 3 and next dc, *dc in dc, dc between dc; rep from * around", "dc between ch 3 and next dc, *dc in dc, dc between dc; rep from * 10 times more",
+		"dc in sp between ch 3 and next dc, *dc in dc, dc in sp between dc; rep from * around", "dc between same st and next dc, *dc in dc, dc between dc; rep from * around",
+		"dc in sp between dc, *2 dc in sp between dc* rep *to* 11 times", "dc in same sp, *2 dc in next sp between dc*, rep from * to * 11 times", "dc in sp between dc, (2 dc in next sp between dc) 11 times",
+	} {
+		text := "Terms: US\nCh 4, join with sl st in first ch.\nRnd 1: Ch 3, 11 dc in ring, join with sl st in top of ch-3. (12 dc)\nRnd 2: Ch 3, " + words + ", join with sl st in top of ch-3. (24 dc)\n"
+		g, ok := GraphOf(Read("t", []byte(text), Options{}), "", 0)
+		if assert.True(t, ok && len(g.Rows) == 3, words) {
+			assert.Len(t, g.Rows[2].Stitches, 24, words)
+			assert.Empty(t, g.Rows[2].Amiss+g.Rows[2].Unread, words)
+		}
+	}
+}
+
+// The wrong side of a mosaic goes over the stitches of the row below by their yarn, or as that row did.
+func TestAMosaicIsWorkedBackByItsYarns(t *testing.T) {
+	for _, words := range []string{"K all B sts, sl all A sts wyif", "With B, sl all A sts wyif, k all B sts", "Knit the B stitches and slip the A stitches with yarn in front", "Sl the slipped sts wyif, k all others", "Knit all sts in B, slip all sts in A wyif"} {
+		assert.Contains(t, pictured(t, "Yarns A and B.\nWith A, cast on 5 sts.\nRow 1 (RS): With A, knit.\nRow 2: With A, knit.\nRow 3: With B, k1, *sl 1, k1; rep from * to end.\nRow 4: "+words+".\n", func(s GraphStitch) string { return s.Stitch.ID + s.Colour }),
+			"\nkBslAkBslAkB\nkBslwyifAkBslwyifAkB\n", words)
+	}
+}
+
+// Rows in pattern are those of as many rows as the words say that the pattern has, not of the row two below.
+func TestAPatternOfFourRowsIsWorkedOn(t *testing.T) {
+	for _, words := range []string{"These 4 rows form the pattern. Work 4 more rows in pattern.", "Rows 1-4 form the pattern.\nWork 4 rows in pattern.", "These four rows set the pattern. Continue in pattern for 4 rows."} {
+		assert.Contains(t, pictured(t, "Cast on 4 sts.\nRow 1 (RS): K.\nRow 2: P.\nRow 3: *K1, p1; rep from * to end.\nRow 4: *P2, k2; rep from * to end.\n"+words+"\n", func(s GraphStitch) string { return s.Stitch.ID }),
+			strings.Repeat("\nkkkk\npppp\nkpkp\nppkk", 2)+"\n", words)
+	}
+}
+
 // A cable of 2 over 2 is told by other verbs, with its long name first, or without a verb.
 func TestACableIsToldByManyVerbs(t *testing.T) {
 	for words, left := range map[string]bool{

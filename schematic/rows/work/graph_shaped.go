@@ -222,10 +222,10 @@ func (g *Graph) standing(n int) []int {
 	return out
 }
 
-// pattern are the stitches of the row two below, which a knitted row worked even is
+// pattern are the stitches of the row two below, or as many as words say that the pattern has, which a knitted row worked even is
 // like if words name no fabric; nil if that row is another.
 func (g *Graph) pattern(n int, row *GraphRow) []GraphStitch {
-	k := len(g.Rows) - 2
+	k := len(g.Rows) - max(g.period, 2)
 	if k < 0 || g.Rows[k].Start || g.Rows[k].RS != row.RS || g.Rows[k].Round != row.Round || len(g.Rows[k].Stitches) != n {
 		return nil
 	}
@@ -256,6 +256,8 @@ func (g *Graph) over(n int, e edges, c ins.Cloth, row *GraphRow) []GraphStitch {
 	}
 	if o.made == n && c == (ins.Cloth{}) {
 		o.like = g.pattern(n, row)
+		c.Unknown = g.period > 2 && o.like == nil
+		o.cloth = c
 	}
 	row.Fabric = o.like == nil && c.St == nil && !c.Garter && !c.Unknown && (c.Knit == 0 || c.Purl == 0)
 	o.colours = !g.oneYarn && slices.ContainsFunc(o.like, func(s GraphStitch) bool { return s.Colour != o.like[0].Colour })

@@ -575,7 +575,7 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 			return
 		}
 		if p.Unit.Between { // in the gap between two stitches
-			w.betweenTwo(n, p.At)
+			w.betweenTwo(n, p)
 			return
 		}
 		if w.tchAt && w.cur.atStart() && k > 1 { // ch 3 (counts as dc), dc in 2nd dc: the first is below the chain
@@ -598,6 +598,9 @@ func (w *work) same(n ins.Item, p *ins.Place) {
 	if p.Start && w.origin != nil && w.began && (w.cur.left == 0 || p.Unit.Space && w.from.midArch) {
 		w.foot(n, w.origin)
 		return
+	}
+	if p.Unit.Space && w.tchAt && w.cur.atStart() && w.travel == 0 && w.origin == nil {
+		w.gap("gap", p.At) // dc in same sp, of a round that begins in a gap
 	}
 	w.toSame(p)
 	if st, ok := n.(*ins.Stitch); p.Unit.Space && !w.gaps && w.round && w.from.spaces(0) && !(ok && st.Kind != nil && st.Kind.ID == "slst") && w.g.onStitch(w.lastPos) {
@@ -684,30 +687,35 @@ func (w *work) rowEnds(n ins.Item, p *ins.Place) {
 	}
 }
 
-// betweenTwo works n into the gap between the next two stitches.
-func (w *work) betweenTwo(n ins.Item, at ins.Span) {
+// betweenTwo works n into the gap between the next two stitches; the one behind the chain that begins a row is still to come.
+func (w *work) betweenTwo(n ins.Item, p *ins.Place) {
 	if w.tchAt && w.cur.atStart() {
 		w.tchAt = false
 	}
-	if w.use(1, nil, at) < 1 {
+	if w.use(1, nil, p.At) < 1 {
 		return
 	}
 	first := w.lastPos
-	w.use(1, nil, at)
+	if p.Unit.Word == "tch" {
+		w.gapAt = w.cur.pos
+	} else {
+		w.use(1, nil, p.At)
+	}
 	w.spaced = false
 	w.foot(n, w.feet(first))
 }
 
-// gap goes on to the next gap between two stitches of a row without chain spaces, behind the next stitch; one that is told
-// by the stitch beside it takes none. It reports false if the row below has spaces, or nothing is known of it.
-func (w *work) gap(word string) bool {
+// gap goes on to the next gap between two stitches of a row without chain spaces, behind the next stitch where the one here is taken;
+// one that is told by the stitch beside it takes none. It reports false if the row below has spaces, or nothing is known of it.
+func (w *work) gap(word string, at ins.Span) bool {
 	if w.from.spaces(0) || w.from.plain || len(w.from.runs) == 0 {
 		return false
 	}
 	w.takeTurning()
-	if word != "gap" && w.cur.left > 0 {
-		w.cur.step(1)
+	if word == "" || word != "gap" && (w.cur.pos == 0 || w.gapAt == w.cur.pos) {
+		w.use(1, nil, at)
 	}
+	w.gapAt = w.cur.pos
 	w.began, w.gaps, w.free, w.pinned = true, true, true, true
 	w.lastPos = w.cur.pos - 1
 	return true
@@ -889,7 +897,7 @@ func (w *work) spaceOrGap(p *ins.Place) bool {
 	if p.Unit.Word == "gap" && p.Unit.Within && w.betweenTwoGroups() { // sp before next shell
 		return w.took(w.cur)
 	}
-	return (p.Unit.Between || w.gaps && size == 0) && (w.betweenGroups() || !(w.beganThere() && w.from.groups > 1) && w.gap(p.Unit.Word)) || w.space(size, p.At)
+	return (p.Unit.Between || w.gaps && size == 0) && (w.betweenGroups() || !(w.beganThere() && w.from.groups > 1) && w.gap(p.Unit.Word, p.At)) || w.space(size, p.At)
 }
 
 // feetIn works n k times, each time where next has gone to, as long as it finds a place.

@@ -2,6 +2,7 @@ package work
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -56,7 +57,10 @@ func (r *runner) lastStep() int {
 }
 
 // takeCloth takes up the fabric in which rows are worked even, if they tell one.
-func (r *runner) takeCloth(n *ins.Even) {
+func (r *runner) takeCloth(l *ins.Line, n *ins.Even) {
+	if r.g != nil {
+		r.g.period = r.patternOf(l)
+	}
 	switch {
 	case n.Cloth != (ins.Cloth{}):
 		r.cloth = n.Cloth
@@ -117,7 +121,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	}
 	r.round = r.round || n.Rounds
 	r.g.take(n.Colour)
-	r.takeCloth(n)
+	r.takeCloth(l, n)
 	r.beginsWith(n)
 	defer func() { r.sided = false }()
 	if k := n.Part; k.Set() && r.fab != nil && r.known() && k.At(r.size) > r.fab.stitches() && !r.anyUnread() {
@@ -155,6 +159,27 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 		}
 		r.side = e
 	}
+}
+
+// ofPattern says how many rows a pattern has, or which: these 4 rows form the pattern.
+var ofPattern = text.Once(`(?i)\b(?:(?:these|last|above|foregoing|previous|preceding) (\w+) (?:rows|rnds|rounds)|(?:rows|rnds|rounds) (\d+)\s*(?:-|–|to|through|and|&)\s*(\d+)) (?:form|set|make|are|establish|for|complete)(?:s|es)? (?:the |one )?(?:\w+ )?patt`)
+
+// patternOf is how many rows the pattern has that is worked on, as the words before say it last; 0: they do not.
+func (r *runner) patternOf(l *ins.Line) int {
+	for i := min(l.At.Line, len(r.x.Src)) - 1; i >= 0; i-- {
+		m := ofPattern().FindStringSubmatch(r.x.Src[i])
+		switch {
+		case m == nil:
+		case m[1] != "":
+			k, _ := strconv.Atoi(m[1])
+			return max(k, 1+slices.Index(strings.Fields("one two three four five six seven eight nine ten eleven twelve"), strings.ToLower(m[1])))
+		default:
+			a, _ := strconv.Atoi(m[2])
+			b, _ := strconv.Atoi(m[3])
+			return b - a + 1
+		}
+	}
+	return 0
 }
 
 // rowsTold works the rows of which words say what each is.

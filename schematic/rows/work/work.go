@@ -56,6 +56,7 @@ type place struct {
 	hooked   int        // place of the foundation that the row begins in, counted from the hook
 	maker    ins.Item   // the instruction that made stitches last
 	gaps     bool       // it is worked into the gaps between stitches
+	gapAt    int        // where it was worked into one last
 	under    bool       // it goes along the other side of its foundation
 	ahead    []ins.Item // what stands behind the stitch that is worked as far as the row goes
 	reached  bool       // a marker was worked up to, and not yet met
