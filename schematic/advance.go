@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"sort"
+
 	"flatwright/schematic/units"
 )
 
@@ -88,17 +90,38 @@ func (s *strand) moved(b *block, side segSide, d units.Num) (by units.Num) {
 
 // corners are a profile with a point where the edge has taken up a whole run, since it goes on at the width of the next one's stitches.
 func (b *block) corners(p profile, side segSide) profile {
+	out := p
 	var taken units.Num
 	for i := range len(b.runs) - 1 {
 		taken = taken.Sub(units.Int(int64(b.outer(side, i).n)))
-		for row := 1; row < p.last().row; row++ {
-			if !taken.Less(p.at(row)) {
-				p = p.plus(profile{{row, units.Num{}}, {p.last().row, units.Num{}}})
-				break
-			}
+		row := p.firstAt(taken)
+		if row == 0 {
+			break
+		}
+		if row < p.last().row {
+			out = out.plus(profile{{row, units.Num{}}, {p.last().row, units.Num{}}})
 		}
 	}
-	return p
+	return out
+}
+
+// firstAt is the first row in which the edge is moved by d, or further inwards; 0 if none is.
+func (p profile) firstAt(d units.Num) int {
+	prev := profilePoint{}
+	for _, q := range p {
+		if rows := q.row - prev.row; rows > 0 {
+			each := q.d.Sub(prev.d).Mul(units.Frac(1, int64(rows)))
+			at := func(k int) bool { return !d.Less(prev.d.Add(each.Times(k))) }
+			if at(1) {
+				return prev.row + 1
+			}
+			if at(rows) {
+				return prev.row + 1 + sort.Search(rows-1, func(k int) bool { return at(k + 1) })
+			}
+		}
+		prev = q
+	}
+	return 0
 }
 
 // change brings the counts up to date after the edges moved.
