@@ -268,8 +268,10 @@ func (r *Reader) heading(trimmed string, n int) bool {
 	if ok && (r.crochet && aRing().MatchString(trimmed) || cutOff[strings.ToLower(trimmed)]) {
 		return false
 	}
-	if ok && commences().MatchString(trimmed) {
-		r.x.Read.Words++
+	if t, said := text.TermsSaid(trimmed); (ok || said) && commences().MatchString(trimmed) {
+		if r.x.Read.Words++; said && r.x.Read.Lines > 0 {
+			r.turnTerms(t, n)
+		}
 		r.mode = ""
 		return true
 	}

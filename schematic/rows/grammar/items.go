@@ -527,6 +527,7 @@ var stitches = []form{
 			return s
 		}},
 	{rule: "leave", pattern: "leave/leaving last [{n:num}] {u:unit} [un - worked | unworked | open | free]", meaning: "stitches stay unworked", example: "leave last 2 sts unworked", build: leave},
+	{rule: "leave", pattern: "[there] [will/are] [be] [last] {n:num} {u:unit} [are/is/will/remain/remaining/left] [be] [left] (unworked | not worked)", meaning: "stitches stay unworked", example: "sc in next 10 sts, 4 sts are left unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving them/these/those unworked/unfinished/free/open", meaning: "stitches stay unworked", example: "sc in each sc to last 2 sc, turn, leaving them unworked", build: leave},
 	{rule: "stitch", pattern: "at $beg of [$next/this/the] [$row] [,] (bind/cast off | bo) {n:num} [{u:unit}]", meaning: "bound off where the row begins", example: "Row 2: At the beg of the next row bind off 4 sts, k to end", when: tests{opensOr(":", ".", ")")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 1)} }},

@@ -36,6 +36,10 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 		r.stitchesOf(rest, n)
 	case "names":
 		r.called(rest, n)
+	case "terms":
+		if t, ok := termsNamed(rest); ok {
+			r.turnTerms(t, n)
+		}
 	case "gauge":
 		r.gauge(rest, n)
 	case "words":
@@ -261,10 +265,47 @@ func ofRows(words string, tell func()) {
 	}
 }
 
+// gaugePart is a gauge of stitches alone or of rows alone: 20 sts = 4 inches.
+var gaugePart = text.Once(`(?i)^\W*(\d+(?:\.\d+)?) ?(?:(sts?|stitches|[sdt]c|hdc|h?tr)|rows?|rnds?|rounds?)\.? ?(?:=|to|over|make|measure|per) ?(\d+(?:\.\d+)?) ?(inch(?:es)?|ins?|"|”|″|cms?)\b?\.?\s*(in [\w ]+)?[;.]?$`)
+
+// partGauge is a gauge told in two: 20 sts = 4 inches, and 28 rows = 4 inches on the next line.
+type partGauge struct {
+	line     int
+	stitches schematic.Gauge
+	in       string
+}
+
+// gaugeInParts takes a gauge of stitches alone, or one of rows alone right behind it, and reports whether the words are one.
+func (r *Reader) gaugeInParts(words string, n int) bool {
+	m := gaugePart().FindStringSubmatch(words)
+	if m == nil {
+		return false
+	}
+	k, ok := units.ParseNum(m[1])
+	v, sure := units.ParseNum(m[3])
+	u, known := units.ParseUnit(inchWord.Replace(strings.TrimSuffix(strings.ToLower(m[4]), "s")))
+	if !ok || !sure || !known {
+		return false
+	}
+	g := schematic.Gauge{Stitches: k, Rows: k, Over: units.Of(v, u)}
+	switch {
+	case g.Impossible() != "":
+	case m[2] != "":
+		r.half = partGauge{line: n, stitches: g, in: m[5]}
+	case r.half.line > 0 && n == r.half.line+1 && (m[5] == "" || r.half.in == "" || m[5] == r.half.in):
+		r.x.Gauge = &ins.Gauge{StitchWidth: r.half.stitches.StitchWidth(), RowHeight: g.RowHeight()}
+		r.x.Said.GaugeAt = ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}
+	}
+	return true
+}
+
+// inchWord gives the signs and words for inches that one name.
+var inchWord = strings.NewReplacer("”", "in", "\"", "in", "″", "in", "inches", "in", "inche", "in", "inch", "in")
+
 // gauge reads '14 sts and 10 rows = 10 cm'. A gauge of stitches alone measures no rows
 // and is let be.
 func (r *Reader) gauge(words string, n int) {
-	if r.o.Gauge != nil || r.x.Gauge != nil {
+	if r.o.Gauge != nil || r.x.Gauge != nil || r.gaugeInParts(words, n) {
 		return
 	}
 	tell := func(kind, message string) {
@@ -289,7 +330,7 @@ func (r *Reader) gauge(words string, n int) {
 		if len(nums) < 3 || i+1 == len(t) {
 			continue
 		}
-		u, ok := units.ParseUnit(strings.NewReplacer("”", "in", "\"", "in", "″", "in", "inches", "in").Replace(t[i+1].S))
+		u, ok := units.ParseUnit(inchWord.Replace(t[i+1].S))
 		if !ok {
 			return
 		}

@@ -59,16 +59,19 @@ type Reader struct {
 	wraps        map[string]bool // names that the text has for a turn within the row
 	patternNames map[string]bool // names of patterns whose rows the text gives
 	unlike       bool
-	due          bool  // the gauge is told below its heading
-	bracketing   []int // how the first line of numbers is bracketed
-	some         bool  // what is read is for some of the sizes only, and which is not known
-	only         []int // the sizes for which alone it is; nil: all
-	lately       int   // for how many sizes a stretch of the piece was told last
-	inline       bool  // they are told before the row, and for it alone
-	awaits       bool  // by a letter alone on the line before it
-	alone        bool  // the label of the row that is gathered stands on a line of its own
-	steps        int   // that stand under it in a numbered list
-	telling      int   // the line of a paragraph in which the writer tells what she does
+	half         partGauge
+	begunIn      stitch.Terms // the terms that the rows begin in
+	keyTold      bool         // a key has told them
+	due          bool         // the gauge is told below its heading
+	bracketing   []int        // how the first line of numbers is bracketed
+	some         bool         // what is read is for some of the sizes only, and which is not known
+	only         []int        // the sizes for which alone it is; nil: all
+	lately       int          // for how many sizes a stretch of the piece was told last
+	inline       bool         // they are told before the row, and for it alone
+	awaits       bool         // by a letter alone on the line before it
+	alone        bool         // the label of the row that is gathered stands on a line of its own
+	steps        int          // that stand under it in a numbered list
+	telling      int          // the line of a paragraph in which the writer tells what she does
 	spare        []*match
 	room         *room
 }
@@ -113,6 +116,7 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 	r.section(&ins.Section{})
 	r.patternNames = patternsOf(x.Src)
 	r.head()
+	r.begunIn = x.Terms
 	most := maxWorks / max(1, len(x.Sizes.Names))
 	for i := range x.Src {
 		if r.one(i + 1); len(r.sec.Lines)+r.before > most { // few tells them
@@ -124,6 +128,7 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 		}
 	}
 	r.flush()
+	x.Terms = r.begunIn
 	x.Sections = slices.DeleteFunc(x.Sections, func(s *ins.Section) bool { return s.Name == "" && len(s.Lines) == 0 })
 	if len(x.Sections) == 0 {
 		x.Sections = append(x.Sections, r.sec)

@@ -133,6 +133,23 @@ func (r *Reader) one(n int) {
 // sizeLetter is the letter of a size before what is for it alone.
 var sizeLetter = text.Once(`^\(?([a-z])\)[ .:]*(.*)$`)
 
+// sizeWords are the words for which letters stand as names of sizes.
+var sizeWords = [][2]string{{"extra large", "xl"}, {"x-large", "xl"}, {"extra small", "xs"}, {"x-small", "xs"}, {"small", "s"}, {"medium", "m"}, {"large", "l"}}
+
+// sizeNames are words in small letters, with the text's own letters for its sizes: S where they say small.
+func (r *Reader) sizeNames(words string) string {
+	words = strings.ToLower(words)
+	own := func(name string) bool {
+		return slices.ContainsFunc(r.x.Sizes.Names, func(n string) bool { return strings.EqualFold(n, name) })
+	}
+	for _, w := range sizeWords {
+		if own(w[1]) && !own(w[0]) {
+			words = strings.ReplaceAll(words, w[0], w[1])
+		}
+	}
+	return words
+}
+
 // namedSizes is where words end that say by their names alone for which sizes a line is: Teen and Adult only; Medium and Large sizes.
 // 0: it says none.
 func (r *Reader) namedSizes(line string) int {
@@ -151,7 +168,7 @@ func (r *Reader) namedSizes(line string) int {
 	}
 	names := slices.Clone(r.x.Sizes.Names)
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
-	said := " " + strings.Join(strings.FieldsFunc(strings.ToLower(line[:end]), func(c rune) bool { return strings.ContainsRune(" ,&+/*_()[]", c) }), "  ") + " "
+	said := " " + strings.Join(strings.FieldsFunc(r.sizeNames(line[:end]), func(c rune) bool { return strings.ContainsRune(" ,&+/*_()[]", c) }), "  ") + " "
 	bare := said
 	for _, n := range names {
 		said = strings.Replace(said, " "+strings.ReplaceAll(strings.ToLower(n), " ", "  ")+" ", " ", 1)
@@ -210,7 +227,7 @@ func (r *Reader) forSizes(said string, inline bool) {
 	if slices.ContainsFunc(r.x.Sizes.Names, func(n string) bool { return strings.Contains(n, "/") }) {
 		signs = " ,:()&+"
 	}
-	words := " " + strings.Join(strings.FieldsFunc(strings.ToLower(said), func(c rune) bool { return strings.ContainsRune(signs, c) }), " ") + " "
+	words := " " + strings.Join(strings.FieldsFunc(r.sizeNames(said), func(c rune) bool { return strings.ContainsRune(signs, c) }), " ") + " "
 	names := slices.Clone(r.x.Sizes.Names)
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
 	for _, name := range names {

@@ -63,17 +63,36 @@ func (r *Reader) saysTerms(t stitch.Terms, at int, line string) {
 }
 
 func (r *Reader) terms(rest string, line, col int) {
-	low := strings.ToUpper(strings.Trim(rest, " ."))
 	if r.o.TermsSet {
-		r.x.Said.Terms, _, _ = strings.Cut(low, " ")
+		r.x.Said.Terms, _, _ = strings.Cut(strings.ToUpper(strings.Trim(rest, " .")), " ")
 		r.x.Said.TermsAt = ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
 		return
 	}
-	switch low {
+	if t, ok := termsNamed(rest); ok && !r.keyTold {
+		r.x.Terms, r.x.TermsSet, r.keyTold = t, true, true
+	}
+}
+
+// termsNamed are the terms that stand behind a key: US; British terms.
+func termsNamed(rest string) (stitch.Terms, bool) {
+	switch strings.ToUpper(strings.Trim(rest, " .")) {
 	case "US", "US TERMS", "AMERICAN", "USA":
-		r.x.Terms, r.x.TermsSet = stitch.US, true
+		return stitch.US, true
 	case "UK", "UK TERMS", "BRITISH":
-		r.x.Terms, r.x.TermsSet = stitch.UK, true
+		return stitch.UK, true
+	}
+	return text.TermsSaid(rest)
+}
+
+// turnTerms goes on in the terms that a line says, from there on.
+func (r *Reader) turnTerms(t stitch.Terms, line int) {
+	if r.o.TermsSet || t == r.x.Terms {
+		return
+	}
+	if r.x.Terms = t; r.x.Read.Lines > 0 {
+		r.x.Turns = append(r.x.Turns, ins.Terms{Line: line, In: t})
+	} else {
+		r.begunIn = t
 	}
 }
 

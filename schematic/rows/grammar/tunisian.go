@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
@@ -53,6 +54,10 @@ func (r *Reader) onlyReturns(t []text.Token) bool {
 
 // noRows reports whether a line holds no row: it stands above those of a pattern, or works loops off.
 func (r *Reader) noRows(trimmed string, t []text.Token, n int) bool {
+	if _, left := text.LeftAlone(trimmed); left && r.mode == "" && !strings.Contains(trimmed, ":") { // said beside a row
+		r.x.Read.Words++
+		return true
+	}
 	return r.aboveRows(trimmed, n) || r.onlyReturns(t)
 }
 

@@ -87,8 +87,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "" || firstItem().MatchString(rest))
 		return true
 	}
-	if r.mode == "" && (gaugeAlone().MatchString(trimmed) || gaugeOver().MatchString(trimmed)) {
-		r.x.Read.Words++
+	if r.gaugeUnkeyed(trimmed, n) {
 		return true
 	}
 	if !r.crochet && (aboutPattern().MatchString(trimmed) || r.endsMeaning(n)) {
@@ -119,6 +118,17 @@ func (r *Reader) keyed(raw string, n int) bool {
 	return false
 }
 
+// gaugeUnkeyed takes a line of the gauge that no key begins.
+func (r *Reader) gaugeUnkeyed(trimmed string, n int) bool {
+	if r.mode != "" || !gaugeAlone().MatchString(trimmed) && !gaugeOver().MatchString(trimmed) {
+		return false
+	}
+	if r.x.Read.Words++; r.x.Read.Lines == 0 {
+		r.gaugeInParts(trimmed, n)
+	}
+	return true
+}
+
 // firstItem begins the items of a list behind their key: Note: 1. The wrap is worked from side to side.
 var firstItem = text.Once(`^\s*1[.)] ?[A-Z]`)
 
@@ -126,7 +136,7 @@ var firstItem = text.Once(`^\s*1[.)] ?[A-Z]`)
 var howChanged = text.Once(`(?i)^(?:inc|dec|increase|decrease|inv\.? ?dec)\.? ?[:=–-] ?(?:work |make )?(?:\d |one |two )?(?:sc|hdc|dc|tr|htr|single|double|half)\b.* (?:(?:in|into) (?:one|1|the same|same) st|over |together\b|tog\b)[^.*]*\.?$`)
 
 // gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”, 20 sts and 28 rows = 4" in stockinette st.
-var gaugeAlone = text.Once(`(?i)^(?:in [\w ]{3,24}, )?\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.?(?: ?(?:=|make|measure|to) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch)[^.;]{0,12}[;.]?$| ?(?:and|&|x|/|by|,) ?\d+(?:½|¼|¾)? ?(?:rows?|rnds?|rounds?) ?(?:=|make|measure|to|over|per) ?[\d½¼¾ x]+ ?(?:"|”|″|ins?\b|inch|cm))`)
+var gaugeAlone = text.Once(`(?i)^(?:in [\w ]{3,24}, )?\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.?(?: ?(?:=|make|measure|to|over|per) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch|cms?\b)\.?[^.;]{0,24}[;.]?$| ?(?:and|&|x|/|by|,) ?\d+(?:½|¼|¾)? ?(?:rows?|rnds?|rounds?) ?(?:=|make|measure|to|over|per) ?[\d½¼¾ x]+ ?(?:"|”|″|ins?\b|inch|cm))`)
 
 // gaugeOver is a gauge whose length stands first: Gauge 10 cm: 16 sts/ 16 rows.
 var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)

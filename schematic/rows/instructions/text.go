@@ -119,7 +119,8 @@ type Text struct {
 	Sizes     expr.Sizes
 	Terms     stitch.Terms
 	TermsSet  bool
-	Old       bool // no word of it says the terms but such as older books of both have: single crochet, miss
+	Turns     []Terms // where the text goes on in other terms than those it began in
+	Old       bool    // no word of it says the terms but such as older books of both have: single crochet, miss
 	Title     string
 	Gauge     *Gauge
 	Sections  []*Section
@@ -137,6 +138,23 @@ type Text struct {
 	Said      Head
 	Src       []string
 	Columns   map[int][]int // by line: where each character of Src stands in the file, if a typesetter put others there
+}
+
+// Terms are those of a text from a line on.
+type Terms struct {
+	Line int
+	In   stitch.Terms
+}
+
+// TermsAt are the terms that hold in a line.
+func (x *Text) TermsAt(line int) stitch.Terms {
+	t := x.Terms
+	for _, turn := range x.Turns {
+		if turn.Line <= line {
+			t = turn.In
+		}
+	}
+	return t
 }
 
 // Head is what the top of a text says itself, where the pattern says it too.

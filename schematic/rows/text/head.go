@@ -2,6 +2,7 @@ package text
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -59,8 +60,13 @@ var (
 	// within is a key in the midst of a paragraph.
 	within = Once(`[.;)”"] *([A-Z][A-Za-z]*(?: [A-Za-z]+)?)(?: ?[.:] ?[-–—]+|-(?:[A-Z]\.|\d)| ?[–—]+)`)
 	// leaves is where a paragraph goes from words to the work: BACK.—Cast on; Begin at lower edge.
-	leaves = Once(`[.;)”"] *((?:THE )?[A-Z]{3,}(?: [A-Z]+){0,3} ?(?:\([^()]{1,30}\) ?)?[.:]? ?(?:[-–—]+ ?)?[A-Z][a-z]|[A-Z][a-z]+(?: [A-Z]?[a-z]+)? ?[.:] ?[-–—]+ ?[A-Z]|(?:Cast on|Begin|Commence|Make|Work) |Ch(?:ain)? \d\d|\d+(?:st|nd|rd|th)? (?:row|round)\b)`)
+	leaves = Once(`[.;)”"] *((?:THE )?[A-Z]{3,}(?: [A-Z]+){0,3} ?(?:\([^()]{1,30}\) ?)?[.:]? ?(?:[-–—]+ ?)?[A-Z][a-z]|[A-Z][a-z]+(?: [A-Z]?[a-z]+)? ?[.:] ?[-–—]+ ?[A-Z]|(?:Cast on|Begin|Commence|Make|Work) |Ch(?:ain)? \d\d|` + firstRow + `|\d+(?:st|nd|rd|th)? (?:row|round)\b)`)
+	// defines is a stitch that is told, and where the work follows it: Picot: ch 3, sl st in 3rd ch from hook. HAT Rnd 1: …
+	defines = Once(`(?i:^\W*(?:special stitch(?:es)?\W+)?(?:[\w-]+ ){0,2}(?:picot|shell|cluster|cl|bobble|popcorn|pc|puff|fan|v-?st|stitch|st)(?: \(\w+\))? ?[:=] ?).*?[.)] +((?:[A-Z][A-Za-z]*:? (?:\([^()]{1,20}\):? ?)?)?` + firstRow + `)`)
 )
+
+// firstRow is the label of the first row.
+const firstRow = `(?:Row|Rnd|Round|ROW|RND|ROUND) 1(?: \((?:RS|WS)\))? ?:`
 
 // Cuts is where a paragraph that holds the head of a pattern goes on to its next part: Materials.—… Tension.—… BACK.—Cast
 // on. Other lines have none.
@@ -70,6 +76,9 @@ func Cuts(line string) []int {
 	if key, _, _ := KeyOf(line); key == "" {
 		first := within().FindStringSubmatchIndex(line)
 		if first == nil || Keys[strings.ToLower(line[first[2]:first[3]])] == "" {
+			if m := defines().FindStringSubmatchIndex(line); m != nil {
+				return m[2:3]
+			}
 			return nil
 		}
 		at = first[2]
@@ -731,4 +740,24 @@ func SizesAlone(rest string) string {
 		rest = lastAnd().ReplaceAllString(rest, ", ")
 	}
 	return behindSizes().ReplaceAllString(beforeSizes().ReplaceAllString(rest, "$1"), "$1")
+}
+
+// leftWords are the words of a line that says no more than that stitches are not worked.
+var leftWords = set("note leave leaving left the last remaining remain rem other rest of there will be are is do not work worked unworked into in on next row rnd round at end this and turn sts st stitches sc dc hdc tr htr")
+
+// LeftAlone is how many stitches a line says stay unworked that says nothing else, 0 if all that are left: 4 stitches will be left unworked.
+func LeftAlone(line string) (n int, ok bool) {
+	if len(line) > 90 || !strings.Contains(strings.ToLower(line), "work") {
+		return 0, false
+	}
+	said := map[string]bool{}
+	for _, w := range strings.FieldsFunc(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
+		if v, err := strconv.Atoi(w); err == nil && n == 0 && v > 0 {
+			n = v
+		} else if !leftWords[w] {
+			return 0, false
+		}
+		said[w] = true
+	}
+	return n, (said["unworked"] || said["not"] && (said["work"] || said["worked"])) && (n > 0 || said["rem"] || said["remaining"] || said["rest"] || said["other"])
 }

@@ -511,7 +511,7 @@ func (l *lexer) dotted(i int) bool {
 // number reads 12, 2nd, 15½, 4.5, or a line of numbers, one a size.
 func (l *lexer) number() {
 	start := l.i
-	if l.sizes > 2 && (l.run(start, ':') || l.inBracket() && l.run(start, ',')) {
+	if l.sizes > 2 && l.run(start, ':') || l.sizes > 1 && l.inBracket() && l.run(start, ',') {
 		return
 	}
 	v := l.digits()
@@ -560,7 +560,14 @@ func (l *lexer) run(start int, sign rune) bool {
 			break
 		}
 	}
-	if k := l.blank(j); n != l.sizes || sign == ',' && (k >= len(l.r) || !unicode.IsLetter(l.r[k])) {
+	k := l.blank(j)
+	if n != l.sizes || sign == ',' && (k >= len(l.r) || !unicode.IsLetter(l.r[k])) {
+		return false
+	}
+	for n == 2 && k < len(l.r) && unicode.IsLetter(l.r[k]) { // (33, 37 sts)
+		k++
+	}
+	if n == 2 && (k >= len(l.r) || !strings.ContainsRune(")]}", l.r[k])) {
 		return false
 	}
 	l.i = j

@@ -354,7 +354,7 @@ func (w *work) otherKind(kind, there *stitch.Stitch, at ins.Span) bool {
 		w.unsure()
 		return true
 	}
-	w.tell("rows/kind", finding.Warning, at, "the next stitch is "+article(there, w.x.Terms)+", not "+article(kind, w.x.Terms), "name the stitch that is there, or skip to the one you mean")
+	w.tell("rows/kind", finding.Warning, at, "the next stitch is "+article(there, w.x.TermsAt(at.Line))+", not "+article(kind, w.x.TermsAt(at.Line)), "name the stitch that is there, or skip to the one you mean")
 	return false
 }
 

@@ -234,16 +234,17 @@ func (o *otherWords) look(section string, words []ins.Word, i int) int {
 		}
 		w = t.S
 	}
-	if !o.x.TermsSet || terms == o.x.Terms || w == "missed" || strings.HasSuffix(w, "trtr") || // 3 missed ch, as anybody says; in US terms a stitch taller than dtr
+	in := o.x.TermsAt(t.Line)
+	if !o.x.TermsSet || terms == in || w == "missed" || strings.HasSuffix(w, "trtr") || // 3 missed ch, as anybody says; in US terms a stitch taller than dtr
 		o.seen[w] || o.x.Old && (strings.HasPrefix(w, "single") || strings.HasPrefix(w, "miss")) {
 		return more
 	}
 	o.seen[w] = true
 	f := finding.Finding{Kind: "words/terms", Severity: finding.Warning, Section: section,
 		Pos:     o.x.Pos(ins.Span{Line: t.Line, Col: t.Col, End: t.End}),
-		Message: fmt.Sprintf("%q is a %s word in a text in %s terms", t.S, terms, o.x.Terms)}
+		Message: fmt.Sprintf("%q is a %s word in a text in %s terms", t.S, terms, in)}
 	if st, ok := stitch.Lookup(w, terms); ok {
-		f.Fix = fmt.Sprintf("in %s terms it is %s", o.x.Terms, st.Abbr(o.x.Terms))
+		f.Fix = fmt.Sprintf("in %s terms it is %s", in, st.Abbr(in))
 	} else if w == "miss" { // yarn makers in Canada write so
 		f.Fix, f.Severity = "in US terms it is skip", finding.Note
 	}

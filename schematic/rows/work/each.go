@@ -485,7 +485,7 @@ func (w *work) misnamed(u *stitch.Stitch, at ins.Span) bool {
 	if r == nil || u == nil || w.from.plain || !w.strange(u) {
 		return false
 	}
-	w.tell("rows/kind", finding.Warning, at, "no stitch of the row below is "+article(u, w.x.Terms)+": it has "+article(r.kind, w.x.Terms), "name the stitch that is there")
+	w.tell("rows/kind", finding.Warning, at, "no stitch of the row below is "+article(u, w.x.TermsAt(at.Line))+": it has "+article(r.kind, w.x.TermsAt(at.Line)), "name the stitch that is there")
 	return true
 }
 
@@ -500,7 +500,7 @@ func (w *work) tellOthers(u, other *stitch.Stitch, k int, at ins.Span) bool {
 	if w.counted {
 		return true
 	}
-	w.tell("rows/under-use", finding.Warning, at, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(other, w.x.Terms)+" unworked", "say 'in each st', or what to do with them", k)
+	w.tell("rows/under-use", finding.Warning, at, "'in each "+u.Abbr(w.x.TermsAt(at.Line))+"' leaves %s "+article(other, w.x.TermsAt(at.Line))+" unworked", "say 'in each st', or what to do with them", k)
 	return true
 }
 
@@ -537,7 +537,7 @@ func (w *work) eachTogether(n ins.Item, p *ins.Place, k, keep int) bool {
 	switch {
 	case k < uses:
 		if w.cur.left-keep < uses {
-			w.tell("rows/repeat", finding.Warning, n.Span(), kind.Abbr(w.x.Terms)+" takes %s stitches: %s stitches are left over", "correct the count of the row below", uses, k)
+			w.tell("rows/repeat", finding.Warning, n.Span(), kind.Abbr(w.x.TermsAt(n.Span().Line))+" takes %s stitches: %s stitches are left over", "correct the count of the row below", uses, k)
 			return false
 		}
 		w.use(uses, nil, p.At) // over two runs
@@ -573,7 +573,7 @@ func (w *work) eachMixed(n *ins.Stitch, p *ins.Place, keep int) {
 		case m == nil && r.space():
 			w.cur.passSpaces()
 		case m == nil:
-			w.tell("rows/under-use", finding.Warning, p.At, "%s "+article(r.kind, w.x.Terms)+" are not worked", "say what to do with them", r.n-w.cur.off)
+			w.tell("rows/under-use", finding.Warning, p.At, "%s "+article(r.kind, w.x.TermsAt(p.At.Line))+" are not worked", "say what to do with them", r.n-w.cur.off)
 			w.cur.step(r.n - w.cur.off)
 		case r.space():
 			times := 1

@@ -212,7 +212,7 @@ func GraphOf(x *ins.Text, section string, size int) (*Graph, bool) {
 
 // recorded works a section and keeps its stitches.
 func (r *runner) recorded(s *ins.Section) *Graph {
-	g := &Graph{Size: r.x.Sizes.Names[r.size], Terms: r.x.Terms, size: r.size, Section: s.Name}
+	g := &Graph{Size: r.x.Sizes.Names[r.size], Terms: termsOf(r.x, s), size: r.size, Section: s.Name}
 	if s.Name == "" {
 		g.Section = r.x.Title
 	}
@@ -835,4 +835,12 @@ func (g *Graph) vague(r *runner, l *ins.Line, rows int) {
 		}
 		g.keep(row)
 	}
+}
+
+// termsOf are the terms that a piece is written in.
+func termsOf(x *ins.Text, s *ins.Section) stitch.Terms {
+	if len(s.Lines) == 0 {
+		return x.Terms
+	}
+	return x.TermsAt(s.Lines[0].At.Line)
 }

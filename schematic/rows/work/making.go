@@ -923,7 +923,7 @@ func (w *work) overNext(n ins.Item, p *ins.Place, k int) {
 	kind, makes, uses := w.resolve(n)
 	times := max(k/uses, 1)
 	if k%uses != 0 && k > 1 {
-		w.tell("rows/over-use", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches, not %s", "say over the next %s stitches", uses, k, uses*times)
+		w.tell("rows/over-use", finding.Warning, p.At, kind.Abbr(w.x.TermsAt(p.At.Line))+" takes %s stitches, not %s", "say over the next %s stitches", uses, k, uses*times)
 	}
 	w.spaced = false
 	for range times * max(w.amount(n), 1) {

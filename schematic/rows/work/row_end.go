@@ -99,6 +99,8 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 			return
 		}
 		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and the text does not say so", "say that they are left, or work them", w.cur.left)
+	case r.tellsLeft(l, w.cur.left):
+		res.lefts = rest(&w.cur)
 	default:
 		below := w.from.stitches()
 		left := w.cur.left - w.around
@@ -126,6 +128,29 @@ func (r *runner) saysLeft(l *ins.Line) bool {
 		to = r.section.Lines[k+1].At.Line
 	}
 	return slices.ContainsFunc(r.x.Src[from-1:min(to, len(r.x.Src))], func(s string) bool { return leftBeside().MatchString(s) })
+}
+
+// tellsLeft reports whether a sentence on a line of its own, beside a row, says that so many stitches of it are not worked, or the rest.
+func (r *runner) tellsLeft(l *ins.Line, left int) bool {
+	k := slices.Index(r.section.Lines, l)
+	if k < 0 {
+		return false
+	}
+	from, to := r.section.At.Line, len(r.x.Src)
+	for _, e := range r.section.Lines[:k] {
+		if n := len(e.Words); e.Label != nil && n > 0 {
+			from = e.Words[n-1].Line
+		}
+	}
+	if i := slices.IndexFunc(r.section.Lines[k+1:], func(e *ins.Line) bool { return e.Label != nil }); i >= 0 {
+		to = r.section.Lines[k+1+i].At.Line - 1
+	}
+	for _, s := range r.x.Src[min(from, to):to] {
+		if n, ok := text.LeftAlone(s); ok && (n == left || n == 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // untilSpace is how many stitches stand before the first space.

@@ -304,7 +304,7 @@ func (w *work) spaceOfMesh(over int) int { return over / 2 }
 func (w *work) together(by ins.Item, at ins.Span) {
 	n, ok := by.(*ins.Stitch)
 	if ok && n.Kind != nil && n.Kind.Together && n.Call == nil && (n.Kind.Base == "sc" || n.Kind.Base == "hdc") {
-		w.tell("rows/together", finding.Warning, at, n.Kind.Abbr(w.x.Terms)+" takes %s stitches, but here there is one place", "say over which stitches, or name another stitch", n.Kind.Uses)
+		w.tell("rows/together", finding.Warning, at, n.Kind.Abbr(w.x.TermsAt(at.Line))+" takes %s stitches, but here there is one place", "say over which stitches, or name another stitch", n.Kind.Uses)
 	}
 }
 

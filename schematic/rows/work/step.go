@@ -87,7 +87,7 @@ func (w *work) chains(k int, at ins.Span) int {
 				got++
 				continue
 			}
-			w.tell("rows/over-use", finding.Warning, at, "there is no chain left here, but "+article(r.kind, w.x.Terms), "name the stitch that is there")
+			w.tell("rows/over-use", finding.Warning, at, "there is no chain left here, but "+article(r.kind, w.x.TermsAt(at.Line)), "name the stitch that is there")
 			return got
 		}
 	}
