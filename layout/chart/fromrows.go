@@ -281,22 +281,8 @@ func (w *Work) standOver(row *Row) {
 	if k == 0 || row.Unread == "" && (!row.Round || row.ring || w.Rows[k-1].Base || !row.loose()) {
 		return
 	}
-	var places []int
-	for i, s := range w.Rows[k-1].St {
-		if s.Counts && !s.arch() {
-			places = append(places, i)
-		}
-	}
-	uses := 0
-	for i := range row.St {
-		switch s := &row.St[i]; {
-		case s.Kind != nil:
-			uses += s.Kind.Uses
-		case !s.Turn:
-			return
-		}
-	}
-	if uses != len(places) {
+	places := w.Rows[k-1].countedPlaces()
+	if uses, ok := row.uses(); !ok || uses != len(places) {
 		return
 	}
 	if !row.Round {
@@ -309,6 +295,29 @@ func (w *Work) standOver(row *Row) {
 		}
 		s.Feet, places = places[:s.Kind.Uses:s.Kind.Uses], places[s.Kind.Uses:]
 	}
+}
+
+// countedPlaces are the stitches of a row that count, arches left out.
+func (row *Row) countedPlaces() (places []int) {
+	for i, s := range row.St {
+		if s.Counts && !s.arch() {
+			places = append(places, i)
+		}
+	}
+	return places
+}
+
+// uses is how many stitches of the row below a row takes, if all but its turning chains are of a kind.
+func (row *Row) uses() (n int, ok bool) {
+	for i := range row.St {
+		switch s := &row.St[i]; {
+		case s.Kind != nil:
+			n += s.Kind.Uses
+		case !s.Turn:
+			return 0, false
+		}
+	}
+	return n, true
 }
 
 // gap notes a row without a stitch to draw: one that was not read, or that stands on one.

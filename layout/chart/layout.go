@@ -24,6 +24,20 @@ func (p *plan) lay() {
 		p.up(l, 0)
 		p.guess(l.n)
 	}
+	p.relax()
+	if p.form == circle && p.closeUp() {
+		for r := range p.lines {
+			p.settle(r)
+		}
+	}
+	p.spiral()
+	if p.form == flat {
+		p.ripple()
+	}
+}
+
+// relax moves the stitches of every row towards their places, and widens rows, until none grows.
+func (p *plan) relax() {
 	for range rounds {
 		for range sweeps {
 			p.sweep()
@@ -33,17 +47,8 @@ func (p *plan) lay() {
 			wider = p.settle(r) || wider
 		}
 		if !wider {
-			break
+			return
 		}
-	}
-	if p.form == circle && p.closeUp() {
-		for r := range p.lines {
-			p.settle(r)
-		}
-	}
-	p.spiral()
-	if p.form == flat {
-		p.ripple()
 	}
 }
 

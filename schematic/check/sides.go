@@ -227,12 +227,17 @@ func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
 	if whole && (shapedOutside(m.Edges[(i+1)%n], before) || shapedOutside(m.Edges[(i+n-1)%n], before)) {
 		return before, true
 	}
-	lo, hi := reach(of)
+	return before, beyondShoulder(m, shoulder, before, of, whole) || whole && besideArmhole(m, before)
+}
+
+// beyondShoulder reports whether a neck lies farther from the middle of an outline than its shoulder, where another shoulder is on the other side.
+func beyondShoulder(m *schematic.Made, shoulder, neck schematic.Edge, outline []schematic.Point, whole bool) bool {
+	lo, hi := reach(outline)
 	off := func(e schematic.Edge) float64 { l, r := reach(e.Path); return (l + r - lo - hi) / 2 }
 	twoSided := slices.ContainsFunc(m.Edges, func(e schematic.Edge) bool {
 		return e.Name == "shoulder" && e.View == shoulder.View && !slices.Equal(e.Parts, shoulder.Parts) && (whole || e.Parts[0] == shoulder.Parts[0]) && off(e)*off(shoulder) < 0
 	})
-	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder)) || whole && besideArmhole(m, before)
+	return twoSided && math.Abs(off(neck)) > math.Abs(off(shoulder))
 }
 
 // betweenShoulders reports whether the neck beside a shoulder, on or back along the outline, ends at another in a line with it, as that of a piece worked from side to side does.

@@ -69,11 +69,10 @@ func turned(s, before string, from, to stitch.Terms) (string, int, bool) {
 	if now, n, ok := paired(s, before, from, to); ok {
 		return now, n, true
 	}
-	if now, n, ok := dotted(s, from, to); ok {
-		return now, n, true
-	}
-	if now, n, ok := inParts(s, from, to); ok {
-		return now, n, true
+	for _, read := range []func(string, stitch.Terms, stitch.Terms) (string, int, bool){dotted, inParts} {
+		if now, n, ok := read(s, from, to); ok {
+			return now, n, true
+		}
 	}
 	ends := wordEnds(s)
 	for _, end := range slices.Backward(ends) { // the longest phrase goes first
@@ -90,15 +89,20 @@ func turned(s, before string, from, to stitch.Terms) (string, int, bool) {
 			return now, end, true
 		}
 	}
-	if len(ends) > 0 {
-		if now, ok := beside(s[:ends[0]], from, to); ok {
-			return now, ends[0], true
-		}
-		if now, ok := looped(strings.ToLower(s[:ends[0]]), from, to); ok {
-			return cased(now, s[:ends[0]]), ends[0], true
-		}
+	if len(ends) == 0 {
+		return "", 0, false
 	}
-	return "", 0, false
+	now, ok := runTogether(s[:ends[0]], from, to)
+	return now, ends[0], ok
+}
+
+// runTogether turns a word in which a stitch is run together with what is beside the standard's list, or with its loop.
+func runTogether(word string, from, to stitch.Terms) (string, bool) {
+	if now, ok := beside(word, from, to); ok {
+		return now, true
+	}
+	now, ok := looped(strings.ToLower(word), from, to)
+	return cased(now, word), ok
 }
 
 // stitchNamed is a stitch by its name or its short name in other terms.

@@ -374,15 +374,9 @@ func untangled(loop []pt) []pt {
 	crossed := 0
 	for i, a := range loop {
 		z := loop[(i+1)%n]
-		ts := []float64{0, 1}
-		for j, c := range loop {
-			if d := loop[(j+1)%n]; j != i && (j+1)%n != i && j != (i+1)%n {
-				if t, ok := crossing(a, z, c, d); ok && t > 1e-6 && t < 1-1e-6 {
-					ts = append(ts, t)
-					crossed++
-				}
-			}
-		}
+		ts := crossings(loop, i)
+		crossed += len(ts)
+		ts = append(ts, 0, 1)
 		slices.Sort(ts)
 		for k := 1; k < len(ts); k++ {
 			p, q := lerp(a, z, ts[k-1]), lerp(a, z, ts[k])
@@ -397,6 +391,20 @@ func untangled(loop []pt) []pt {
 		return points(out)
 	}
 	return loop
+}
+
+// crossings is where on the i-th side of a loop others cross it, as shares of its length.
+func crossings(loop []pt, i int) (ts []float64) {
+	n := len(loop)
+	for j, c := range loop {
+		if j == i || (j+1)%n == i || j == (i+1)%n {
+			continue
+		}
+		if t, ok := crossing(loop[i], loop[(i+1)%n], c, loop[(j+1)%n]); ok && t > 1e-6 && t < 1-1e-6 {
+			ts = append(ts, t)
+		}
+	}
+	return ts
 }
 
 // arc is a side of a panel, and where it ends.

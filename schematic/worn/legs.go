@@ -26,11 +26,7 @@ func (a *assembly) dividedLegs(m *schematic.Made) bool {
 	if body == nil {
 		return false
 	}
-	for i := range body.loop {
-		if levelAt(body, i, y) {
-			body.loop[i] = side{a: body.loop[i].a}
-		}
-	}
+	body.bareAt(y)
 	left := slices.IndexFunc(runs, func(r run) bool { return r.main && sideWord(r.name) != "left" })
 	body = a.gathered(body.turnedIn())
 	body.name = m.Name
@@ -56,6 +52,15 @@ func (a *assembly) dividedLegs(m *schematic.Made) bool {
 	return true
 }
 
+// bareAt takes the names off the sides of a panel that lie level at y.
+func (p *panel) bareAt(y float64) {
+	for i := range p.loop {
+		if levelAt(p, i, y) {
+			p.loop[i] = side{a: p.loop[i].a}
+		}
+	}
+}
+
 // halvesOf are the runs of a division of a round from its beginning into two legs, and the sections by which these become rounds; none if it is not divided so.
 func (a *assembly) halvesOf(m *schematic.Made) (runs []run, joins []schematic.Section) {
 	if !m.Round || !downwards(m) {
@@ -74,21 +79,30 @@ func (a *assembly) halvesOf(m *schematic.Made) (runs []run, joins []schematic.Se
 	if len(names) != 2 || len(m.Views) != 2+len(joins) || a.facing(names[0]) != either || a.facing(names[1]) != either {
 		return nil, nil
 	}
-	for i, v := range m.Views {
-		if !v.Half || v.Panel || i < 2 && v.Name != names[i] {
-			return nil, nil
-		}
-	}
-	for _, s := range joins {
-		if j := s.Traits().Joins; !slices.Contains(names, j[0].Part) || slices.ContainsFunc(j[1:], func(o schematic.JoinPart) bool { return o.Part != "" }) {
-			return nil, nil
-		}
+	if !halfViews(m, names) || slices.ContainsFunc(joins, func(s schematic.Section) bool { return !goesOnWith(s, names) }) {
+		return nil, nil
 	}
 	runs = a.runsOf(m, parts)
 	for i := range runs {
 		runs[i].flow = runs[i].main
 	}
 	return runs, joins
+}
+
+// halfViews reports whether all views of a piece are halves, the first two by these names.
+func halfViews(m *schematic.Made, names []string) bool {
+	for i, v := range m.Views {
+		if !v.Half || v.Panel || i < 2 && v.Name != names[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// goesOnWith reports whether a section takes up one part of these names, and no other part.
+func goesOnWith(s schematic.Section, names []string) bool {
+	j := s.Traits().Joins
+	return slices.Contains(names, j[0].Part) && !slices.ContainsFunc(j[1:], func(o schematic.JoinPart) bool { return o.Part != "" })
 }
 
 // legNames are the names of the two parts of a division that are a pair, or legs, and are worked on; none if it has others.

@@ -767,10 +767,15 @@ func (tk *taker) skirtOfPieces(t *trunk) {
 		for _, p := range t.panels {
 			tk.shaped(t, p)
 		}
-		for _, p := range t.panels { // the one that is wrapped over the other
-			if fl, fr := p.level(e.y, 0); p.face == front && sideWord(p.name) == "right" && t.wraps() {
-				tk.take("front "+e.name, fl, fr, schematic.Horizontal, false, units.Num{})
-			}
+		tk.wrapped(t, e.name, e.y)
+	}
+}
+
+// wrapped measures the front that is wrapped over the other, at a height.
+func (tk *taker) wrapped(t *trunk, name string, y float64) {
+	for _, p := range t.panels {
+		if l, r := p.level(y, 0); p.face == front && sideWord(p.name) == "right" && t.wraps() {
+			tk.take("front "+name, l, r, schematic.Horizontal, false, units.Num{})
 		}
 	}
 }

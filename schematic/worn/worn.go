@@ -49,12 +49,7 @@ func untold(g *schematic.Garment) {
 
 func dress(g *schematic.Garment) {
 	a := newAssembly(g, false)
-	for _, h := range a.hollow {
-		m := h.made
-		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/not-flat", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
-			Message: m.Name + " is not in the drawing of the garment as worn: " + h.why,
-			Fix:     cmp.Or(h.fix, "nothing to fix: it is drawn as it is worked")})
-	}
+	a.tellHollow()
 	if len(a.placed) == 0 {
 		return
 	}
@@ -86,6 +81,17 @@ func dress(g *schematic.Garment) {
 		if g.WornBack = b.picture("as-worn-back", "As worn, back"); g.WornBack != nil {
 			onlyOfTheBack(g)
 		}
+	}
+}
+
+// tellHollow says of each piece that does not lie flat why it is not drawn as worn.
+func (a *assembly) tellHollow() {
+	g := a.g
+	for _, h := range a.hollow {
+		m := h.made
+		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/not-flat", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
+			Message: m.Name + " is not in the drawing of the garment as worn: " + h.why,
+			Fix:     cmp.Or(h.fix, "nothing to fix: it is drawn as it is worked")})
 	}
 }
 

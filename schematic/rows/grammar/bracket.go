@@ -342,12 +342,7 @@ const vStitch = "v-st"
 // nameMade is the name that a bracket gives to what stands before it, and whether it says that a row begins with such a one: (shell
 // made), (a starting shell). Empty: it gives none.
 func nameMade(t []text.Token) (name string, starts bool) {
-	made := false
-	said := 0
-	for said < len(t) && (t[said].Is("this", "these", "that", "which", "makes", "make", "forms", "form", "called", "=", "referred", "counts") ||
-		said > 0 && t[said].Is("is", "are", "will", "be", "group", "to", "as", "the", "a", "one", "1")) {
-		said++
-	}
+	made, said := false, leadsToName(t)
 	t = t[said:]
 	for i := range t {
 		switch k := &t[i]; {
@@ -371,6 +366,15 @@ func nameMade(t []text.Token) (name string, starts bool) {
 		return "", false
 	}
 	return name, starts
+}
+
+// leadsToName is how many words lead to the name of what was made: this is a shell.
+func leadsToName(t []text.Token) (n int) {
+	for n < len(t) && (t[n].Is("this", "these", "that", "which", "makes", "make", "forms", "form", "called", "=", "referred", "counts") ||
+		n > 0 && t[n].Is("is", "are", "will", "be", "group", "to", "as", "the", "a", "one", "1")) {
+		n++
+	}
+	return n
 }
 
 // justWorked is what was worked into one place last, and the same with what the chain before it stands for, if it stands in the

@@ -465,6 +465,9 @@ func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 	return g, to
 }
 
+// noName are words that are in no name of a part that is counted.
+var noName = set("in into next each x more on at from to st sts made total with for per")
+
 // ofItsOwn is where the words end by which a text calls what it counts in a bracket: 8 ch-10 groovy loops, 6 clusters of 3
 // dc, 6 corners of [3 dc, ch 2, 3 dc]. It is i if they are no such words.
 func (p *parser) ofItsOwn(i int) int {
@@ -473,7 +476,7 @@ func (p *parser) ofItsOwn(i int) int {
 		t := p.at(k)
 		of := p.at(k - 1).Is("of")
 		switch {
-		case t.Kind == 'w' && (weighty[t.S] || t.Is("in", "into", "next", "each", "x", "more", "on", "at", "from", "to", "st", "sts", "made", "total", "with", "for", "per") || verbs[t.S] && !of && !p.thingAt(k)):
+		case t.Kind == 'w' && (weighty[t.S] || noName[t.S] || verbs[t.S] && !of && !p.thingAt(k)):
 			return i
 		case t.Kind == 'w' && !t.Is("of", "ch", "chain"):
 			words++

@@ -699,14 +699,8 @@ func length(p *parser, i int) (any, int) {
 		i++
 	}
 	t := p.at(i)
-	if t.Is("inch", "half") && p.at(i-1).Is("every", "each") { // every inch, every half inch
-		l := units.Int(1)
-		if t.Is("half") {
-			if l, i = units.Frac(1, 2), i+1; !p.at(i).Is("inch") {
-				return nil, -1
-			}
-		}
-		return p.sameLength(units.Of(l, units.Inch), units.Inch), i + 1
+	if t.Is("inch", "half") && p.at(i-1).Is("every", "each") {
+		return eachInch(p, i)
 	}
 	if t.Kind == 'n' && t.Num.By == nil && p.at(i+1).Is("more", "further", "additional") && unitWords[p.at(i+2).S] && !p.at(i+2).Is("in") {
 		u, _ := units.ParseUnit(p.at(i + 2).S)
@@ -728,6 +722,17 @@ func length(p *parser, i int) (any, int) {
 		end = to + 1
 	}
 	return p.parseLength(i, to), end + 1
+}
+
+// eachInch reads what follows every: inch, half inch.
+func eachInch(p *parser, i int) (any, int) {
+	l := units.Int(1)
+	if p.at(i).Is("half") {
+		if l, i = units.Frac(1, 2), i+1; !p.at(i).Is("inch") {
+			return nil, -1
+		}
+	}
+	return p.sameLength(units.Of(l, units.Inch), units.Inch), i + 1
 }
 
 // lengthEnd is the last word of the length that begins at i, a unit or a bracket that has one; -1: there is none.

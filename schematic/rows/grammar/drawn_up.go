@@ -22,18 +22,7 @@ func drawnUp(t []text.Token, terms stitch.Terms) []text.Token {
 	if !slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("through", "thru") }) {
 		return t
 	}
-	var b strings.Builder
-	starts := make([]int, len(t))
-	for i := range t {
-		starts[i] = b.Len()
-		if t[i].Kind == 'n' && t[i].Num.By == nil {
-			b.WriteString(strconv.Itoa(t[i].Num.All))
-		} else {
-			b.WriteString(t[i].S)
-		}
-		b.WriteByte(' ')
-	}
-	all := b.String()
+	all, starts := withBlanks(t)
 	token := func(at int) int {
 		i, _ := slices.BinarySearch(starts, at)
 		return i
@@ -75,4 +64,19 @@ func drawnUp(t []text.Token, terms stitch.Terms) []text.Token {
 		put = append(append(put, over), t[token(at[2]):token(at[3]+1)]...)
 	}
 	return slices.Concat(t[:from], put, drawnUp(t[to:], terms))
+}
+
+// withBlanks are words, numbers and signs with a blank behind each, and where each begins.
+func withBlanks(t []text.Token) (all string, starts []int) {
+	var b strings.Builder
+	for i := range t {
+		starts = append(starts, b.Len())
+		if t[i].Kind == 'n' && t[i].Num.By == nil {
+			b.WriteString(strconv.Itoa(t[i].Num.All))
+		} else {
+			b.WriteString(t[i].S)
+		}
+		b.WriteByte(' ')
+	}
+	return b.String(), starts
 }

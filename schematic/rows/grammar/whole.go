@@ -974,15 +974,7 @@ func evenUntil(m *match) any {
 // begins is the side of the row with which, so the sentence at i says, rows of a fabric begin: 1 the right one, 2 the wrong one,
 // 0 if it does not say. In stocking stitch a purl row is a wrong-side row.
 func (p *parser) begins(i int, c ins.Cloth) int {
-	for i > 0 && !p.at(i-1).Is(".", ";") {
-		i--
-	}
-	for ; i < len(p.t) && !p.at(i).Is(".", ";"); i++ {
-		if p.at(i).Is("with", "on") && p.at(i-1).Is("beg", "beginning", "begin", "starting", "start", "commencing", "commence") {
-			break
-		}
-	}
-	side := 0
+	i, side := p.startingWith(i), 0
 	switch t := p.at(i + 1); {
 	case t.Is("rs", "right"):
 		side = 1
@@ -999,6 +991,19 @@ func (p *parser) begins(i int, c ins.Cloth) int {
 		}
 	}
 	return 0
+}
+
+// startingWith is where the sentence around i says with what it begins, or its end.
+func (p *parser) startingWith(i int) int {
+	for i > 0 && !p.at(i-1).Is(".", ";") {
+		i--
+	}
+	for ; i < len(p.t) && !p.at(i).Is(".", ";"); i++ {
+		if p.at(i).Is("with", "on") && p.at(i-1).Is("beg", "beginning", "begin", "starting", "start", "commencing", "commence") {
+			break
+		}
+	}
+	return i
 }
 
 // saysEven reports whether words say that the work goes on as it is, though not how far.

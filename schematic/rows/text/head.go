@@ -86,13 +86,7 @@ func Cuts(line string) []int {
 	}
 	for {
 		rest := line[at:]
-		more := -1
-		for _, m := range within().FindAllStringSubmatchIndex(rest, -1) {
-			if Keys[strings.ToLower(rest[m[2]:m[3]])] != "" {
-				more = m[2]
-				break
-			}
-		}
+		more := nextKey(rest)
 		m := leaves().FindStringSubmatchIndex(rest)
 		switch {
 		case m != nil && (more < 0 || m[2] < more) && Keys[strings.ToLower(strings.TrimRight(rest[m[2]:m[3]], " .:-–—ABCDEFGHIJKLMNOPQRSTUVWXYZ"))] == "":
@@ -103,6 +97,16 @@ func Cuts(line string) []int {
 		at += more
 		out = append(out, at)
 	}
+}
+
+// nextKey is where the next key of the head stands within a line, -1 if none does.
+func nextKey(line string) int {
+	for _, m := range within().FindAllStringSubmatchIndex(line, -1) {
+		if Keys[strings.ToLower(line[m[2]:m[3]])] != "" {
+			return m[2]
+		}
+	}
+	return -1
 }
 
 // measuredAs is a line of the gauge without a colon: Tension 22 sts and 30 rows to 10 cm.

@@ -275,15 +275,20 @@ func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
 	for _, t := range n.Then {
 		r.cycle(l, n, cycle, max(t.Times.At(r.size), 0)*len(cycle), max(t.Every.At(r.size), 1)-1)
 	}
-	if n.Length != nil {
-		if l.Label != nil {
-			r.measure(n.Length)
-		} else {
-			r.no, r.side = -1, 0
-			r.endSide(n.Course)
-		}
-	}
+	r.repLength(l, n)
 	return true
+}
+
+// repLength holds rows that were worked again to the length that they are to make, or goes on where no label counts them.
+func (r *runner) repLength(l *ins.Line, n *ins.RepeatRows) {
+	switch {
+	case n.Length == nil:
+	case l.Label != nil:
+		r.measure(n.Length)
+	default:
+		r.no, r.side = -1, 0
+		r.endSide(n.Course)
+	}
 }
 
 // ofPart takes a number of rows that are there then, if there are more already, as that of a part: how many of them are worked is

@@ -261,8 +261,13 @@ func (g *Graph) over(n int, e edges, c ins.Cloth, row *GraphRow) []GraphStitch {
 	}
 	row.Fabric = o.like == nil && c.St == nil && !c.Garter && !c.Unknown && (c.Knit == 0 || c.Purl == 0)
 	o.colours = !g.oneYarn && slices.ContainsFunc(o.like, func(s GraphStitch) bool { return s.Colour != o.like[0].Colour })
+	return o.putAll(into, foot)
+}
+
+// putAll puts what is worked into each stitch below, by how many: -1 together with the next.
+func (o *overlaid) putAll(into []int, foot func(int) int) []GraphStitch {
 	group := 0
-	for i := 0; i < n; i++ {
+	for i := 0; i < len(into); i++ {
 		switch m := into[i]; {
 		case m == -1:
 			o.put(2, 0, foot(i), foot(i+1))

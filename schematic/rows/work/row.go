@@ -650,10 +650,7 @@ func bareOnly(body []ins.Item) bool {
 	for _, n := range body {
 		switch n := n.(type) {
 		case *ins.Stitch:
-			if any && n.Kind != nil && n.Kind.ID == "slst" && intoBeginning(n) {
-				continue
-			}
-			if len(n.Places) > 0 || n.Kind == nil || n.Kind.Craft != stitch.Crochet || n.Kind.Uses != 1 {
+			if !bareStitch(n) && !(any && n.Kind != nil && n.Kind.ID == "slst" && intoBeginning(n)) {
 				return false
 			}
 			any = true
@@ -668,6 +665,11 @@ func bareOnly(body []ins.Item) bool {
 		}
 	}
 	return any
+}
+
+// bareStitch reports whether a stitch of crochet takes one place, and none is named.
+func bareStitch(n *ins.Stitch) bool {
+	return len(n.Places) == 0 && n.Kind != nil && n.Kind.Craft == stitch.Crochet && n.Kind.Uses == 1
 }
 
 // leastRound is how many chains a round at least stands on that goes into them, and not into their ring.
