@@ -425,7 +425,7 @@ func (r *Reader) withoutBullets(tokens []text.Token) []text.Token {
 
 // lex cuts a line into tokens, without bullets and the bars of a table.
 func (r *Reader) lex(raw string, n int) []text.Token {
-	tokens := r.numbers(raw)
+	tokens := rangesBySize(r.numbers(raw), len(r.x.Sizes.Names))
 	r.crossStars(tokens)
 	tokens = r.withoutEmphasis(r.withoutBullets(tokens))
 	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(sizesSpelt(spelledOut(withoutDoubles(withoutItem(tokens)))))))))
@@ -444,6 +444,73 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 		tokens = tokens[:k]
 	}
 	return tokens
+}
+
+var ownRange = text.Once(`(\d+) ?[-–—] ?(\d+)`)
+
+// rangesBySize gives each size its own rows, which stand in brackets behind the first: Rows 6-19 (6-25, 8-31), rows 4 and 5 (6 and 7).
+func rangesBySize(t []text.Token, sizes int) []text.Token {
+	for i := 3; i < len(t) && sizes > 1; i++ {
+		_, row := text.RowWord(t[i-3].S)
+		if !row || t[i].Kind != 'n' || t[i-2].Kind != 'n' || t[i-2].Num.By != nil || !t[i-1].Is(betweenRows...) {
+			continue
+		}
+		pairs, to := bracketedPairs(&t[i]), i+1
+		if t[i].Num.By == nil && t[i].Short == 0 {
+			pairs, to = pairsAfter(t, i+1)
+		}
+		if len(pairs) != sizes-1 {
+			continue
+		}
+		from, last := []int{t[i-2].Num.All}, []int{firstNumber(t[i].S)}
+		t[i].S = strconv.Itoa(last[0]) // without brackets, which need not be as in the line of sizes
+		for _, p := range pairs {
+			from, last = append(from, p[0]), append(last, p[1])
+			t[i].S += fmt.Sprintf(" %d-%d", p[0], p[1])
+		}
+		t[i].Num, t[i].Short, t[i].End = ins.Num{By: last}, 0, t[to-1].End
+		if len(slices.Compact(slices.Clone(from))) > 1 {
+			t[i-2].Num = ins.Num{By: from}
+		}
+		t = slices.Delete(t, i+1, to)
+	}
+	return t
+}
+
+var betweenRows = []string{"-", "--", "to", "through", "and", "&"}
+
+func firstNumber(s string) int {
+	end := strings.IndexFunc(s, func(c rune) bool { return c < '0' || c > '9' })
+	n, _ := strconv.Atoi(s[:max(end, 0)])
+	if end < 0 {
+		n, _ = strconv.Atoi(s)
+	}
+	return n
+}
+
+// bracketedPairs are the ranges in the brackets of a line of numbers.
+func bracketedPairs(t *text.Token) (out [][2]int) {
+	for _, at := range ownRange().FindAllStringSubmatchIndex(t.S, -1) {
+		a, _ := strconv.Atoi(t.S[at[2]:at[3]])
+		b, _ := strconv.Atoi(t.S[at[4]:at[5]])
+		out = append(out, [2]int{a, b})
+	}
+	return out
+}
+
+// pairsAfter are pairs of numbers in brackets from i on, a word between both, and where they end.
+func pairsAfter(t []text.Token, i int) (out [][2]int, to int) {
+	for near(t, i).Is("(", "[") || len(out) > 0 && near(t, i).Is(",") && near(t, i-1).Kind == 'n' {
+		a, b := near(t, i+1), near(t, i+3)
+		if a.Kind != 'n' || a.Num.By != nil || !near(t, i+2).Is(betweenRows...) || b.Kind != 'n' || b.Num.By != nil {
+			return nil, 0
+		}
+		out = append(out, [2]int{a.Num.All, b.Num.All})
+		if i += 4; near(t, i).Is(")", "]") {
+			i++
+		}
+	}
+	return out, i
 }
 
 // withoutItem takes the number of a list's item off a line that has a label of its own, or that ends the work:

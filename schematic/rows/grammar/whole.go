@@ -822,7 +822,7 @@ func (r *rowsRead) upTo() bool {
 	p := r.p
 	sign := p.at(r.i).Kind == 'p'
 	r.i++
-	if p.at(r.i).Num.By != nil || sign && p.at(r.i+1).Is("st", "sts", "stitch", "stitches") || !r.one() {
+	if t := p.at(r.i); t.Num.By != nil && !ownRange().MatchString(t.S) || sign && p.at(r.i+1).Is("st", "sts", "stitch", "stitches") || !r.one() {
 		return false
 	}
 	r.stretch = true
