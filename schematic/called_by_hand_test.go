@@ -41,7 +41,7 @@ func TestTheBoundsOfAGauge(t *testing.T) {
 	of := func(sts, rows, over units.Num) string {
 		return Gauge{Stitches: sts, Rows: rows, Over: over}.Impossible()
 	}
-	ten, cm10, zero := units.Int(10), units.Int(100), "stitches, rows and length of a gauge are more than 0"
+	ten, cm10, zero := units.Int(10), units.Int(100), "the stitches, rows and length of a gauge must be more than 0"
 	for _, c := range []struct{ got, want string }{
 		{of(units.Int(1), ten, cm10), ""}, {of(ten, units.Int(1), cm10), ""}, {of(units.Int(2000), ten, cm10), ""}, {of(ten, units.Int(2000), cm10), ""},
 		{of(units.Frac(99, 100), ten, cm10), "this gauge has 0.099 stitches in a centimetre"}, {of(ten, units.Int(2001), cm10), "this gauge has 200.1 rows in a centimetre"},

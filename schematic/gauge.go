@@ -42,7 +42,7 @@ const GaugeBounds = "from 0.1 to 200 in a centimetre"
 // Impossible says what makes g more, or less, than yarn and rope can do, or "".
 func (g Gauge) Impossible() string {
 	if g.Over.Sign() <= 0 || g.Stitches.Sign() <= 0 || g.Rows.Sign() <= 0 {
-		return "stitches, rows and length of a gauge are more than 0"
+		return "the stitches, rows and length of a gauge must be more than 0"
 	}
 	least, most := units.Frac(1, 10), units.Int(200)
 	for _, c := range []struct {

@@ -479,12 +479,9 @@ func rangesBySize(t []text.Token, sizes int) []text.Token {
 
 var betweenRows = []string{"-", "--", "to", "through", "and", "&"}
 
+// firstNumber is the number that s begins with.
 func firstNumber(s string) int {
-	end := strings.IndexFunc(s, func(c rune) bool { return c < '0' || c > '9' })
-	n, _ := strconv.Atoi(s[:max(end, 0)])
-	if end < 0 {
-		n, _ = strconv.Atoi(s)
-	}
+	n, _ := strconv.Atoi(s[:len(s)-len(strings.TrimLeft(s, "0123456789"))])
 	return n
 }
 
