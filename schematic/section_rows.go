@@ -56,6 +56,9 @@ func (s *Even) load(_ int, rows func(Amount) int64) Load { return Load{Rows: row
 func (s *Even) work(w *worker) {
 	n, _ := w.rows(s.Amount)
 	w.even(n, s.Rib)
+	if n > 0 && s.Rib {
+		w.ribInRound(s)
+	}
 }
 
 func (w *worker) even(n int, rib bool) {

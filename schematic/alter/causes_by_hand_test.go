@@ -117,14 +117,6 @@ func TestWhichRuleIsBeside(t *testing.T) {
 	assert.Nil(t, tr.besideRib("Front", schematic.Measure{Count: 52}))
 }
 
-// Words of ribs as people publish them (common practice).
-func TestTheRepeatOfARib(t *testing.T) {
-	for words, want := range map[string]int{"knit 2, purl 2 rib": 4, "k2p2": 4, "k1, p1 rib": 2, "1 x 1 rib": 2, "2/3 rib": 5, "2-by-2 ribbing": 4, "single rib": 2, "Double Rib": 4,
-		"stockinette stitch": 0, "knit 3": 0, "purl 2": 0, "k100, p2": 0, "k99, p1": 100, "K3 P2 K1 P2": 8} {
-		assert.Equal(t, want, repeatOf(words), words)
-	}
-}
-
 // By hand: half of 90 cm is 90 stitches; even, they lie between 90 and 92 as 91 does. A line without a rule asks nothing.
 func TestARuleThatIsEvenOrOddAloneIsKept(t *testing.T) {
 	for rule, want := range map[string]string{", even: yes": "91 stitches of the cast on are not even, as half in the grading asks: 90 or 92 are", ", multiple: 6": "91 stitches of the cast on are not a multiple of 6, as half in the grading asks: 90 or 96 are", "": ""} {
