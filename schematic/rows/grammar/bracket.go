@@ -12,9 +12,7 @@ import (
 func (s *sequence) bracket(t *text.Token) {
 	from := s.i
 	s.i++
-	if c, ok := s.remark(t); ok {
-		s.throughout(t.Sub, c)
-		s.remarked(c, s.span(from, from).End)
+	if s.told(t, from) {
 		return
 	}
 	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.timed && !groupsTold(t.Sub) && !s.opensStretch(g) && !s.worked(s.behindComma(s.i)) && !onNeedle(t.Sub) && !s.numbersNeedles(t.Sub, from) {
@@ -58,13 +56,26 @@ func (s *sequence) bracket(t *text.Token) {
 			r.Times = v.(often).n
 			s.i = to
 		}
-	} else if s.afterRow(from) { // (work 2 sts together) behind what it explains
-		s.add(&ins.Nothing{}, from, s.i)
+	} else if s.beside(body, from) {
 		return
 	}
 	s.inOne(r)
 	s.add(s.asGroup(r), from, s.i)
 	s.closed = nil
+}
+
+// beside takes a bracket that says more of the row before it: its shaping, which is worked (purl (dec 1 st at each end)), or what a stitch of it is, which
+// would be worked twice (k2tog (work 2 sts together)).
+func (s *sequence) beside(body []ins.Item, from int) bool {
+	if !s.afterRow(from) {
+		return false
+	}
+	if slices.ContainsFunc(body, is[*ins.Shape]) && !slices.ContainsFunc(s.out, reshapes) {
+		s.out = append(s.out, body...)
+	} else {
+		s.add(&ins.Nothing{}, from, s.i)
+	}
+	return true
 }
 
 // opensStretch reports whether a bracket of stitches is no count, since nothing that could be counted stands before it: ch 3, (2 dc), ch 1,

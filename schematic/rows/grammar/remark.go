@@ -2,6 +2,8 @@ package grammar
 
 import (
 	"slices"
+	"strings"
+	"sync"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
@@ -31,6 +33,75 @@ func (s *sequence) remarks(t []text.Token) bool {
 // changes reports whether a bracket says how many increases or decreases its row has: [9 incs].
 func changes(t []text.Token) bool {
 	return len(t) == 2 && t[0].Kind == 'n' && t[1].Is("incs", "increases", "decs", "decreases")
+}
+
+// changing are the words for more and fewer stitches.
+var changing = sync.OnceValue(func() []string {
+	return append(strings.Split(macros["$inc"]+"/"+macros["$dec"], "/"), "+", "more", "fewer", "less", "increased", "decreased", "added")
+})
+
+// ofEffect are words of how far a row changes its count, and how often; whereChanged say where.
+var (
+	ofEffect = []string{"by", "for", "of", "a", "an", "one", "two", "extra", "total", "st", "sts", "stitch", "stitches", "count", "this", "you", "your", "will", "have", "made", "inc'd", "dec'd", "time", "than", "before", ":", "-", "–", "−",
+		"increase", "increases", "decrease", "decreases"}
+	whereChanged = []string{"each", "every", "per", "at", "on", "in", "with", "the", "beg", "beginning", "start", "end", "ends", "both", "side", "sides", "edge", "row", "rows", "round", "rnd", "rep", "repeat"}
+)
+
+// effect reports whether words say by how many stitches the row changes that it has changed already: 2 sc in last st (inc 1 st at end of row). After a row
+// without a shaping they are worked.
+func (s *sequence) effect(t []text.Token, more ...string) bool {
+	how, many := false, false
+	for _, k := range t {
+		change := k.Is(changing()...)
+		how, many = how || change, many || k.Kind == 'n' || k.Is("one", "a", "an", "two")
+		if k.Kind != 'n' && !change && !k.Is(ofEffect...) && !k.Is(more...) {
+			return false
+		}
+	}
+	return how && many && slices.ContainsFunc(s.out, reshapes)
+}
+
+// told takes a bracket that says what a chain before it counts as, or how many stitches the row has more, and works nothing.
+func (s *sequence) told(t *text.Token, from int) bool {
+	if c, ok := s.remark(t); ok {
+		s.throughout(t.Sub, c)
+		s.remarked(c, s.span(from, from).End)
+		return true
+	}
+	if s.worked(s.i) || !s.effect(t.Sub, whereChanged...) {
+		return false
+	}
+	s.add(&ins.Nothing{}, from, s.i)
+	return true
+}
+
+// effectSaid passes such words at the end of a sentence that no bracket holds: -- increasing by 2 sts. 'Inc 2 sts' alone is worked.
+func (s *sequence) effectSaid() bool {
+	end := s.i
+	for end < len(s.t) && s.at(end).Kind != 'g' && !s.at(end).Is(".", ",", ";") {
+		end++
+	}
+	t := s.t[s.i:end]
+	said := func(words ...string) bool {
+		return slices.ContainsFunc(t, func(k text.Token) bool { return k.Is(words...) })
+	}
+	if len(t) < 2 || s.depth > 0 || said("inc", "dec", "increase", "decrease") && !said("by", "for", "of", "an", ":") || !s.effect(t) {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
+	return true
+}
+
+// reshapes reports whether an item makes another count than it uses by its own words: kfb, 2 sc in next st.
+func reshapes(n ins.Item) bool {
+	switch n := n.(type) {
+	case *ins.Stitch:
+		return n.Kind != nil && (n.Kind.Makes != n.Kind.Uses || len(n.Places) == 1 && n.N.By == nil && n.N.All > 1 && n.Places[0].N.By == nil && n.Places[0].N.All == 1)
+	case *ins.Repeat:
+		return len(n.Places) > 0 && len(n.Body) > 1 || slices.ContainsFunc(n.Body, reshapes)
+	}
+	return false
 }
 
 // afterRow reports whether a bracket only explains what stands before it: it follows a

@@ -67,7 +67,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.alternately(), s.repeat(), s.timesRepeat(), s.listTimes():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
-		case s.loopSaid(), s.noted(), s.titled():
+		case s.loopSaid(), s.noted(), s.titled(), s.effectSaid():
 		case s.otherWearer(), s.ownNamed():
 		case s.counted():
 		case s.otherStart():

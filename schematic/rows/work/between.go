@@ -461,9 +461,13 @@ func (r *runner) whole(l *ins.Line) bool {
 		return false
 	}
 	r.sameRow = false
-	for _, n := range body {
+	for i, n := range body {
 		if endsWork(n) {
 			r.checkWhole(l)
+		}
+		if e, ok := n.(*ins.Even); ok && l.Label != nil && shapedToo(e, body[i+1:]) {
+			r.takeCloth(l, e)
+			continue
 		}
 		r.wholeOne(l, n)
 		r.sameRow = l.Label != nil && is[*ins.RepeatRows](n)
@@ -471,6 +475,12 @@ func (r *runner) whole(l *ins.Line) bool {
 	r.sameRow = false
 	r.checkWhole(l)
 	return true
+}
+
+// shapedToo reports whether the rows of a label that are worked even are those that the shaping behind it changes: Row 2: Work in pattern, inc 1 st at each end.
+func shapedToo(e *ins.Even, behind []ins.Item) bool {
+	i := slices.IndexFunc(behind, func(n ins.Item) bool { return !is[*ins.Nothing](n) })
+	return i >= 0 && is[*ins.Shape](behind[i]) && !e.Rows.Set() && e.Length == nil && !e.ToRow.Set() && !e.Until.Set() && !e.Part.Set()
 }
 
 // endsWork reports whether the work is at its end with an instruction.

@@ -76,3 +76,26 @@ func TestTogetherWithoutANumberIsTwo(t *testing.T) {
 		assert.NotEmpty(t, check(fmt.Sprintf(text, 78)), s)
 	}
 }
+
+// 10 stitches and one more at each end are 12; over a row that shapes nothing the same words are worked.
+func TestWhatARowHasChangedIsNotWorkedAgain(t *testing.T) {
+	const text = "Terms: US\nNotes: Ch 1 does not count as a st.\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, 2 sc in first st, sc in each st to last st, 2 sc in last st%s\nRow 3: Ch 1, sc in each st across. (12 sc)\n"
+	for _, s := range []string{" (inc by 2).", " (increases 2 sts).", " (adding 1 st at each end).", " (inc 1 st at each end of row).", " (st count increases by 2).", " [2 more sts than the row before]", " (you will inc 2 sts each row).",
+		" - inc by 2 sts.", ", increasing 2 sts.", ". This increases 2 sts.", ". 2 increases made.", " – 2 sts more.", " (total increase: 2 sts).", ". Total of 2 sts increased."} {
+		assert.Empty(t, check(fmt.Sprintf(text, s)), s)
+		assert.Len(t, check(strings.Replace(fmt.Sprintf(text, s), "(12 sc)", "(13 sc)", 1)), 1, s)
+	}
+	assert.Empty(t, check("Cast on 20 sts.\nRow 1 (RS): Knit (inc 1 st at each end).\nRow 2: Purl. (22 sts)\n"))
+	assert.Empty(t, check("Cast on 20 sts.\nRow 1: K2, inc, k to last 3 sts, inc 1, k2. (22 sts)\n"))
+}
+
+// One row, whatever holds the words of its shaping: 20 and one more at each end are 22.
+func TestAShapingBesideTheWordsOfItsRow(t *testing.T) {
+	for _, row := range []string{"Knit", "K to end", "Work in pattern", "Knit across", "Purl to end", "Work across"} {
+		for _, s := range []string{" (inc 1 st at each end)", " [inc 1 st at both ends]", ", inc 1 st at each end"} {
+			text := "Cast on 20 sts.\nRow 1 (RS): Knit.\nRow 2: " + row + s + ".\nRow 3: Knit. (22 sts)\n"
+			assert.Empty(t, check(text), row+s)
+			assert.Len(t, check(strings.Replace(text, "22", "21", 1)), 1, row+s)
+		}
+	}
+}
