@@ -260,7 +260,7 @@ var commences = text.Once(`(?i)^\W*(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|am
 var cutOff = map[string]bool{"ch": true, "row": true, "rnd": true, "round": true, "rep": true, "sk": true, "work": true, "chain": true, "sc": true, "dc": true}
 
 // aRing is a line that only says that the work begins with a ring that is drawn together.
-var aRing = text.Once(`(?i)^\W*(?:(?:make|create|start with|begin with|form) )?(?:an? )?(?:(?:magic|adjustable|sliding) (?:ring|circle|loop)|mr)\W*$`)
+var aRing = text.Once(`(?i)^\W*(?:(?:make|create|start with|begin with|form) )?(?:an? )?(?:(?:magic|adjustable|sliding) (?:ring|circle|loop)|mr)\W*$|^(?:make|create) an? mc\W*$`)
 
 // heading takes a line that is a heading.
 func (r *Reader) heading(trimmed string, n int) bool {

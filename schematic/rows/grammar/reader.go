@@ -348,7 +348,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 		goes = false
 	}
 	if label == nil {
-		return goes || r.mode == "" && (r.alone || r.unended() || r.stepOf(raw, tokens) || r.cutRow(tokens)) && !r.heads(trimmed)
+		return goes || r.mode == "" && (r.alone || r.unended() || r.stepOf(raw, tokens) || r.cutRow(tokens)) && !r.headsBelow(trimmed)
 	}
 	last := near(r.tokens, len(r.tokens)-1)
 	if leadsOver(r.tokens) || tokens[0].Kind == 'n' && last.Is("next", "following", "foll") || k == len(tokens) && !tokens[k-1].Is(":") && text.GoesOn(r.raw, raw) { // at beg of next / 2 rows; repeat / Row 2
@@ -356,6 +356,14 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
 	return goes && (text.Open(r.raw) && !text.CountOpen(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
+}
+
+// yarnLine is a line below the label of a row that says in which yarn it is worked: Second colour.
+var yarnLine = text.Once(`(?i)^\W*(?:[a-z]+ ){1,3}(?:colou?r|yarn|shade|wool|thread)(?: #?\w{1,2})?\W*$`)
+
+// headsBelow reports whether a line is a heading and not the yarn of the row whose label stands alone above it.
+func (r *Reader) headsBelow(trimmed string) bool {
+	return !(r.alone && yarnLine().MatchString(trimmed)) && r.heads(trimmed)
 }
 
 // closesRow is where a row of crochet ends, closesRound where a round does: join with sl st in first sc, sl st to top of ch 3. A

@@ -99,3 +99,12 @@ func TestAShapingBesideTheWordsOfItsRow(t *testing.T) {
 		}
 	}
 }
+
+// A label alone on its line, and the yarn below it: what follows is that row. 11 stitches stand over 10 chains and the 3 that turn.
+func TestTheYarnStandsBelowTheLabelOfItsRow(t *testing.T) {
+	const text = "Terms: US\nNotes: Ch 3 counts as a dc.\nCh 13.\nRow 1: 1 dc in 4th ch from hook and in each ch across, turn. (11 dc)\nRow 2:\n%s\nCh 3, 1 dc in each of next %d sts. (11 dc)\nRow 3:\nCh 3, 1 dc in each of next 10 sts. (11 dc)\n"
+	for _, s := range []string{"Second colour", "New color:", "Yellow yarn", "Third Color\nAdd third color to first st.", "Add B in first st."} {
+		assert.Empty(t, check(fmt.Sprintf(text, s, 10)), s)
+		assert.NotEmpty(t, check(fmt.Sprintf(text, s, 9)), s)
+	}
+}
