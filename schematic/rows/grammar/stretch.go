@@ -82,12 +82,36 @@ func (s *sequence) placesOfStretch(r *ins.Repeat) int {
 	if len(r.Body) < 2 || !s.at(s.i).Is("in", "into") || s.placesOwn(r.Body) {
 		return s.i
 	}
-	v, to := s.named("places", s.i)
+	v, to := s.placesAt(s.i)
 	if to < 0 {
 		return s.i
 	}
-	r.Places = v.(spots).list
+	r.Places = v
 	return to
+}
+
+// intoFurther works the stretch that went into a place again in those at j: *sc, 3 dc, sc* in same sp; rep from * to * in next 7 ch-1 sps.
+func (s *sequence) intoFurther(j int) bool {
+	if s.closed == nil || len(s.closed.Places) == 0 || !s.at(j).Is("in", "into") {
+		return false
+	}
+	v, to := s.placesAt(j)
+	if to < 0 {
+		return false
+	}
+	from := s.i
+	s.i = to
+	s.add(&ins.Repeat{Body: slices.Clone(s.closed.Body), Places: v, Times: ins.N(1), Stop: -1}, from, to)
+	return true
+}
+
+// placesAt reads places behind in or into at i: into all the next ch-1 spaces.
+func (s *sequence) placesAt(i int) ([]ins.Place, int) {
+	v, to := s.named("places", i)
+	if to < 0 {
+		return nil, -1
+	}
+	return v.(spots).list, to
 }
 
 // placesOwn reports whether any instruction says itself where it is worked.
@@ -154,11 +178,15 @@ func (s *sequence) behindComma(i int) int {
 
 // endsStretch reports whether a sign unlike the first one ends the stretch: * … ** repeat from * to **.
 func (s *sequence) endsStretch() bool {
-	for k := s.i; k < s.i+4; k++ {
-		if s.at(k).Is("rep", "repeat", "repeating") {
+	from := s.i
+	if _, to := s.placesAt(from); to > 0 && s.at(from).Is("in", "into") {
+		from = to
+	}
+	for k := from; k < from+4; k++ {
+		if s.at(k).Is("rep", "repeat", "repeating") || isStar(s.at(k)) && from > s.i {
 			return true
 		}
-		if s.at(k).Kind != 'p' {
+		if s.at(k).Kind != 'p' && !s.at(k).Is("and", "then") {
 			return false
 		}
 	}
@@ -222,6 +250,9 @@ func (s *sequence) repeat() bool {
 	}
 	if s.ofRows(starred, j) {
 		return false
+	}
+	if starred && s.intoFurther(j) {
+		return true
 	}
 	if t.Is("from") && s.closed != nil && s.closedStop > 0 && s.closedStop < len(s.closed.Body) && len(s.at(j-1).S) > len(s.at(j-3).S) { // then from * to ** once more
 		part := &ins.Repeat{Body: slices.Clone(s.closed.Body[:s.closedStop]), Times: ins.N(1), Stop: -1}

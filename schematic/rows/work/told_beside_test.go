@@ -108,3 +108,12 @@ func TestTheYarnStandsBelowTheLabelOfItsRow(t *testing.T) {
 		assert.NotEmpty(t, check(fmt.Sprintf(text, s, 9)), s)
 	}
 }
+
+// 8 spaces of 5 stitches each are 40, wherever the stars of the stretch stand.
+func TestAStretchGoesIntoFurtherPlaces(t *testing.T) {
+	const text = "Terms: US\nCh 4, sl st to form ring.\nRnd 1: Ch 4 (counts as dc, ch 1), *dc in ring, ch 1; rep from * 6 more times, sl st in 3rd ch of ch-4. (8 ch-1 sps)\nRnd 2: Ch 1, %s, join to first sc.\nRnd 3: Ch 1, sc in each st around. (40 sc)\n"
+	for _, s := range []string{"*sc, 3 dc, sc* in same sp, rep from * to * in next 7 ch-1 sps", "*1 sc, 3 dc, 1 sc** into the same ch-1 space; repeat from * to ** into the next 7 ch-1 spaces", "*sc, 3 dc, sc* in first ch-1 sp, repeat *to* in each ch-1 sp around"} {
+		assert.Empty(t, check(fmt.Sprintf(text, s)), s)
+		assert.Len(t, check(strings.Replace(fmt.Sprintf(text, s), "(40 sc)", "(41 sc)", 1)), 1, s)
+	}
+}
