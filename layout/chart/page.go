@@ -287,8 +287,8 @@ func (p *plan) notes() []string {
 	if p.form == flat && p.work.hasRounds() {
 		out = append(out, p.work.flatNote())
 	}
-	if p.form != flat && p.work.spiral() {
-		out = append(out, "they go on in a spiral and are not joined")
+	if p.form != flat {
+		out = append(out, p.work.spiralNote()...)
 	}
 	turned := false
 	lines := p.lines

@@ -241,14 +241,34 @@ func (w *Work) hasRounds() bool {
 	return false
 }
 
-// spiral reports whether the rounds of the work go on into one another.
-func (w *Work) spiral() bool {
-	for r := range w.Rows {
-		if w.Rows[r].Spiral {
-			return true
+// spiralNote says which rounds go on into one another; nothing where all are joined but the last, which the work ends with.
+func (w *Work) spiralNote() []string {
+	var runs [][]Row
+	joined, last := 0, 0
+	for r, row := range w.Rows {
+		switch {
+		case row.Base:
+			continue
+		case !row.Spiral:
+			joined++
+			continue
+		case len(runs) == 0 || last < r-1:
+			runs = append(runs, nil)
+		}
+		runs[len(runs)-1], last = append(runs[len(runs)-1], row), r
+	}
+	if joined == 0 && len(runs) > 0 {
+		return []string{"they go on in a spiral and are not joined"}
+	}
+	var out []string
+	for _, run := range runs {
+		if len(run) > 1 {
+			out = append(out, rowsNamed(run)+" go on in a spiral and are not joined")
+		} else if r := run[0]; last < len(w.Rows)-1 || r.Number != w.Rows[last].Number {
+			out = append(out, rowsNamed(run)+" is not joined")
 		}
 	}
-	return false
+	return out
 }
 
 // Check says what makes the work impossible to draw.
