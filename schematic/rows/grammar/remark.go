@@ -251,9 +251,10 @@ func (s *sequence) otherStart() bool {
 	return true
 }
 
-// noted passes a sentence that tells how the work should look: Note: Each stitch should have 2 dc in it.
+// noted passes a sentence that tells how the work should look: Note: Each stitch should have 2 dc in it. As you knit you will find that it slants.
 func (s *sequence) noted() bool {
-	if !s.at(s.i).Is("note") || !s.at(s.i+1).Is(":") {
+	note, seen := s.at(s.i).Is("note") && s.at(s.i+1).Is(":"), s.at(s.i).Is("as", "when", "while") && s.at(s.i+1).Is("you")
+	if !note && !seen {
 		return false
 	}
 	end := s.i + 2
@@ -263,7 +264,7 @@ func (s *sequence) noted() bool {
 	is := func(words ...string) bool {
 		return slices.ContainsFunc(s.t[s.i:end], func(t text.Token) bool { return t.Is(words...) })
 	}
-	if !is("should") || is("count", "counts", "counted", "work", "repeat") {
+	if note && (!is("should") || is("count", "counts", "counted", "work", "repeat")) || seen && !is("find", "see", "notice") {
 		return false
 	}
 	s.add(&ins.Nothing{}, s.i, end)

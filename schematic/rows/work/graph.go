@@ -578,8 +578,19 @@ func (g *Graph) onStitch(f int) bool {
 // keep adds a row, and notes where its counted places are.
 func (g *Graph) keep(row GraphRow) {
 	g.slip(&row)
+	g.onlyLastJoined(&row)
 	g.Rows = append(g.Rows, row)
 	g.places = row.places(g.places[:0])
+}
+
+// onlyLastJoined leaves the round before open where both are of one line, the work goes on in a spiral above it, and no chain raises them: Rnds 4-6: Sc in
+// each st. Sl st in next st.
+func (g *Graph) onlyLastJoined(row *GraphRow) {
+	k := len(g.Rows) - 1
+	if k < 1 || !row.Joined || !g.Rows[k].Joined || !row.Round || g.Rows[k].Line != row.Line || !g.Rows[k-1].Spiral || len(row.Stitches) > 0 && row.Stitches[0].Turning {
+		return
+	}
+	g.Rows[k].Joined, g.Rows[k].Spiral = false, true
 }
 
 // places are the indices of what can be worked into.

@@ -321,3 +321,21 @@ func TestTheLastChainOfARepeatIsAnArchOfItsRound(t *testing.T) {
 		assert.Equal(t, map[int]int{3: 8}, arches, end)
 	}
 }
+
+// A cup in a spiral: the slip stitch below three rounds of one line closes the last of them; rounds that each begin with a chain are each joined.
+func TestTheLastOfRoundsInASpiralIsJoined(t *testing.T) {
+	for rows, want := range map[string][]bool{
+		"Rnds 3-5: Sc in each st around. (12)\nSl st to first sc, fasten off.\n":     {false, false, false, false, true},
+		"Rnds 3-5: Sc in each st around (12), sl st in next st, fasten off.\n":       {false, false, false, false, true},
+		"Rnds 3-5: Ch 1, sc in each st around, join. (12)\n":                         {false, false, true, true, true},
+		"Rnd 3: Sc in each st around, join.\nRnds 4-5: Sc in each st around, join\n": {false, false, true, true, true},
+	} {
+		g, ok := GraphOf(Read("t", []byte("Terms: US\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"+rows), Options{}), "", 0)
+		require.True(t, ok)
+		var got []bool
+		for _, r := range g.Rows[len(g.Rows)-5:] {
+			got = append(got, r.Joined)
+		}
+		assert.Equal(t, want, got, rows)
+	}
+}
