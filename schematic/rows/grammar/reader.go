@@ -164,7 +164,7 @@ func (r *Reader) head() {
 		// few lines have such letters, and they are found much sooner than an expression
 		r.tunisian = r.tunisian || containsAny(low, "tunisian", "tss", "tks", "tps") && tunisianWords().MatchString(low)
 		r.x.Blocks = r.x.Blocks || containsAny(low, ", ch", ",ch", ", 2", ",2", ", 3", ",3") && cornerBlock().MatchString(low)
-		if containsAny(low, "ring", "around", "magic", "circle", "rnd", "round") {
+		if saysRounds(low) {
 			rounds++
 		}
 		if t, said := text.TermsSaid(line); said {
@@ -191,6 +191,17 @@ func (r *Reader) head() {
 	if !r.x.TermsSet {
 		r.guessTerms()
 	}
+}
+
+// inTheRound are words of work in the round; turnedAround is where the work or the yarn goes around, and no row does.
+var (
+	inTheRound   = text.Once(`\b(?:rings?|magic|circles?|rnds?|rounds?|around)(?:\b|\d)`)
+	turnedAround = text.Once(`\b(?:turn|wrap|yarn|wind|bring|go|loop)(?:s|ed|ing|ped|ping)?\b[^.;]{0,25} around\b`)
+)
+
+// saysRounds reports whether a line, in small letters, is of work in the round.
+func saysRounds(low string) bool {
+	return containsAny(low, "ring", "magic", "circle", "rnd", "round") && inTheRound().MatchString(turnedAround().ReplaceAllString(low, ""))
 }
 
 // mostForSizes is how many letters the words have at most that say by names for which sizes a line is.

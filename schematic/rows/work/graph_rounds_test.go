@@ -339,3 +339,12 @@ func TestTheLastOfRoundsInASpiralIsJoined(t *testing.T) {
 		assert.Equal(t, want, got, rows)
 	}
 }
+
+// R1 is a round where the text has rings and rounds; yarn that is brought forward, a measuring tape and work turned around make none.
+func TestARowIsNoRoundForWordsThatHoldARing(t *testing.T) {
+	for line, want := range map[string]bool{"Bring yarn to front before slipping.": false, "Measuring tape and a string of beads": false, "Turn your knitting around.": false, "Join in the round.": true, "Work each rnd in st st.": true, "Magic ring": true} {
+		g, ok := GraphOf(Read("t", []byte(line+"\n\nCast on 8 sts.\nR1: Knit.\nR2: Purl.\n"), Options{TermsSet: true}), "", 0)
+		require.True(t, ok)
+		assert.Equal(t, want, g.Rows[len(g.Rows)-1].Round, line)
+	}
+}
