@@ -155,13 +155,16 @@ func (g *legend) stitches(t stitch.Terms) []entry {
 		}
 	}
 	plain("ch", g.turn || g.arch)
-	for _, u := range g.inOrder() {
+	for _, u := range g.alike(t) {
 		id, words := fmt.Sprint(u.k.ID, u.post), keyName(shownKind(u.k, u.post), t)
+		if own := u.own; own != nil {
+			words = strings.Replace(words, u.k.Abbr(t), own.Abbr(t), 1)
+		}
 		if u.bunch {
 			id, words = id+" in one", words+", all in one place"
 		}
-		out = append(out, entry{id, sample(u), words})
-		if e, ok := opened(u.k, t); ok {
+		out = append(out, entry{id, sample(u.used), words})
+		if e, ok := opened(cmp.Or(u.own, u.k), t); ok {
 			out = append(out, e)
 		}
 	}
@@ -179,6 +182,35 @@ func (g *legend) stitches(t stitch.Terms) []entry {
 		}
 	}
 	return out
+}
+
+// named is a kind as the key tells it: own is another of the same legs by the short name that the text gave it, nil if there is none.
+type named struct {
+	used
+	own *stitch.Stitch
+}
+
+// alike are the kinds in order, those of several legs that are drawn alike as one: 2dc-cl as the text names it, and ch 3, dc that stands for it.
+func (g *legend) alike(t stitch.Terms) []named {
+	var out []named
+	for _, u := range g.inOrder() {
+		i := slices.IndexFunc(out, func(o named) bool { return o.post == u.post && o.bunch == u.bunch && sameLegs(o.k, u.k, t) })
+		switch {
+		case i < 0:
+			out = append(out, named{used: u})
+		case u.k.Abbr(t) != out[i].k.Abbr(t) && u.k.Name(t) == u.k.Abbr(t):
+			out[i].own = u.k
+		case u.k.Abbr(t) != out[i].k.Abbr(t):
+			out[i].own, out[i].k = out[i].k, u.k
+		}
+	}
+	return out
+}
+
+// sameLegs reports whether two kinds are as many legs of one stitch, closed alike, and at most one of them has a name of its own.
+func sameLegs(a, b *stitch.Stitch, t stitch.Terms) bool {
+	return a.Legs > 1 && a.Legs == b.Legs && a.Key == b.Key && a.Together == b.Together && a.Plain() == b.Plain() && a.Plain() != nil &&
+		(a.Name(t) == b.Name(t) || a.Name(t) == a.Abbr(t) || b.Name(t) == b.Abbr(t))
 }
 
 var loopWords = map[Loop]string{BackLoop: "back loop only", FrontLoop: "front loop only", LowerDown: "a stitch further down, as its row says"}
