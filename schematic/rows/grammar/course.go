@@ -96,7 +96,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.Over, c.HasOver, c.Rounds = n, true, c.Rounds || w })
 		}},
 	{rule: "clause", pattern: "after {n:num} {w:row}", meaning: "when so many rows are done", example: "Inc 1 st at each end after 4 rows", build: uncounted},
-	{rule: "clause", pattern: "[and] then/and [in/on] [each $edge/end] [of] [in/on/of] every {v:every} [{t:times}]", meaning: "and then otherwise", example: "Inc 1 st at each end of every 12th row 9 times, then every 10th row 3 times",
+	{rule: "clause", pattern: "([and] then/and | [and/;] [then] $rep [this/these/same] inc/incs/increase/increases/dec/decs/decrease/decreases) [in/on] [each $edge/end] [of] [in/on/of] every {v:every} [{t:times}]", meaning: "and then otherwise", example: "Inc 1 st at each end of every 12th row 9 times, then every 10th row 3 times",
 		build: func(m *match) any {
 			v := value[every](m, "v")
 			t, has := m.get("t").(often)

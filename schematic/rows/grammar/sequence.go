@@ -63,7 +63,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.verbOfYarns(t): // K *2 A, 3 B; K (2 A, 3 B) twice
 			s.i++
 		case t.Cap && (s.inColour() || s.yarnAlone()), s.filetSquares(), s.changesYarn(), s.tellsShaping():
-		case s.timesFirst(), s.endsRow():
+		case s.timesFirst(), s.endsRow(), s.shapedAgain():
 		case s.alternately(), s.repeat(), s.timesRepeat(), s.listTimes():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++

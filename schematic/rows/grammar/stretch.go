@@ -264,6 +264,43 @@ func (s *sequence) repeat() bool {
 	return s.again(j)
 }
 
+// shapedAgain reads in a sentence of its own how often the shaping before it is repeated: Inc 1 st at each end of next row. Repeat this inc every 4 rows
+// 7 times.
+func (s *sequence) shapedAgain() bool {
+	if !s.at(s.i).Is("rep", "repeat") {
+		return false
+	}
+	shape := lastShape(s.out)
+	if n := len(s.r.sec.Lines); n > 0 && len(s.out) == 0 && s.i == 0 && s.depth == 0 {
+		shape = lastShape(s.r.sec.Lines[n-1].Body)
+	}
+	if shape == nil || shape.HasTimes {
+		return false
+	}
+	v, to := s.named("clause", s.i)
+	add, ok := v.(clause)
+	if to < 0 || !ok || shape.Inc == slices.ContainsFunc(s.t[s.i:to], func(t text.Token) bool { return t.Is("dec", "decs", "decrease", "decreases") }) {
+		return false
+	}
+	c := course{Course: shape.Course}
+	add(&c)
+	shape.Course = c.Course
+	s.add(&ins.Nothing{}, s.i, to)
+	s.i = to
+	return true
+}
+
+// lastShape is the shaping that a list of instructions ends with, nil if it does not.
+func lastShape(list []ins.Item) *ins.Shape {
+	for _, n := range slices.Backward(list) {
+		if !is[*ins.Nothing](n) {
+			shape, _ := n.(*ins.Shape)
+			return shape
+		}
+	}
+	return nil
+}
+
 // alternately reads stitches of which a word before them says that they are worked again and again: alternately make 1,
 // knit 2 together.
 func (s *sequence) alternately() bool {

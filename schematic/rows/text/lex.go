@@ -68,6 +68,9 @@ func Lex(line string, sizes int) []Token {
 			}
 		}
 	}
+	if strings.Contains(line, `."`) || !l.ascii {
+		l.inchesFirst()
+	}
 	for l.i < len(l.r) && len(l.out) <= MaxTokens {
 		l.next()
 	}
@@ -75,6 +78,20 @@ func Lex(line string, sizes int) []Token {
 		l.out = unquoted(l.out)
 	}
 	return append(make([]Token, 0, len(l.out)+1), l.out...)
+}
+
+// inchesFirst puts the sign for inches before the full stop of its sentence, where the printer has it behind: work for 2." Change. A quotation keeps its own.
+func (l *lexer) inchesFirst() {
+	quotes := func(c rune) bool { return c == '"' || c == '“' || c == '”' }
+	for i := 1; i+1 < len(l.r); i++ {
+		c := l.r[i-1]
+		if quotes(l.r[i]) && unicode.IsSpace(c) || quotes(c) && i == 1 {
+			return
+		}
+		if l.r[i] == '.' && quotes(l.r[i+1]) && (unicode.IsDigit(c) || strings.ContainsRune(fractions, c)) && (i+2 == len(l.r) || unicode.IsSpace(l.r[i+2])) {
+			l.r[i], l.r[i+1] = l.r[i+1], l.r[i]
+		}
+	}
 }
 
 // lexers are used again, with their room for characters and tokens.
@@ -387,8 +404,8 @@ var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, 
 
 // short are the abbreviations whose full stop ends no sentence; beforeNumber those that a
 // number may follow too.
-var short, beforeNumber = set("decr incr st sts ch chs sp sps k p sl s c d t h tr dtr hdc htr dc sc rep beg inc dec rnd rnds tog lp lps rem foll cont alt patt pat approx wl fwd bk kn nar wid blk blks sq sqs ndl ndls dbl dble sgl lg " +
-	"cl pc sk yo incl ins mm cm rs ws m mc cc no nos bet prev tch skpo yds g n o w h r tbl st of and the next each into psso ss bl fl blo flo lh rh opp cn ea r rr"), set("k p ch sl s m sk no nos rep inc dec decr incr n foll kn patt pat")
+var short, beforeNumber = set("decr incr incs decs st sts ch chs sp sps k p sl s c d t h tr dtr hdc htr dc sc rep beg inc dec rnd rnds tog lp lps rem foll cont alt patt pat approx wl fwd bk kn nar wid blk blks sq sqs ndl ndls dbl dble sgl lg " +
+	"cl pc sk yo incl ins mm cm rs ws m mc cc no nos bet prev tch skpo yds g n o w h r tbl st of and the next each into psso ss bl fl blo flo lh rh opp cn ea r rr"), set("k p ch sl s m sk no nos rep inc dec decr incr incs decs n foll kn patt pat")
 
 func set(words string) map[string]bool {
 	m := map[string]bool{}
@@ -417,7 +434,7 @@ func (l *lexer) abbreviates(i int) bool {
 		return false
 	}
 	t := &l.out[len(l.out)-1]
-	if t.Kind != 'w' || t.End != i+1 || !short[t.S] {
+	if t.Kind != 'w' || t.End != i+1 || !short[t.S] && !l.ofInches(t) {
 		return false
 	}
 	j := i + 1
@@ -441,12 +458,28 @@ func (l *lexer) abbreviates(i int) bool {
 	return false
 }
 
+// ofInches reports whether a word is the unit of the number before it, and no place: every ½ in. 8 times.
+func (l *lexer) ofInches(t *Token) bool {
+	k := len(l.out) - 2
+	return t.S == "in" && k >= 0 && (l.out[k].Kind == 'n' || strings.ContainsAny(l.out[k].S, "½¼¾⅓⅔⅛⅜⅝⅞"))
+}
+
+// timesAt reports whether the number at j says how often.
+func (l *lexer) timesAt(j int) bool {
+	for j < len(l.r) && (unicode.IsDigit(l.r[j]) || strings.ContainsRune(" ()[],-", l.r[j])) {
+		j++
+	}
+	return strings.HasPrefix(string(l.r[j:min(j+5, len(l.r))]), "time")
+}
+
 // numberFollows reports whether the number at j goes on with what an abbreviation begins: ch. 3, and not: in top of 3 ch. 48 sts.
 func (l *lexer) numberFollows(t *Token, j int) bool {
 	switch {
 	case t.S == "ch":
 		k := len(l.out) - 2
 		return !l.counted() && (k < 0 || l.out[k].Is(".") || !l.countAt(j))
+	case t.Is("in", "ins", "cm", "mm"):
+		return l.timesAt(j)
 	case t.S == "rem":
 		return len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "on", "over", "across", "slip", "place", "work", ",", ";")
 	}

@@ -117,3 +117,13 @@ func TestAStretchGoesIntoFurtherPlaces(t *testing.T) {
 		assert.Len(t, check(strings.Replace(fmt.Sprintf(text, s), "(40 sc)", "(41 sc)", 1)), 1, s)
 	}
 }
+
+// 60 stitches, one more at each end eight times: 76. The sign for inches may stand behind the full stop, and 'in.' ends no sentence.
+func TestAShapingThatIsRepeatedByLength(t *testing.T) {
+	for _, s := range []string{"Inc. 1 st each side every ½ in. 8 times", "Inc 1 st each side every ½ in., 8 times", "Inc. 1 st each side of next row; repeat incs. every ½ in. 7 times", "Inc 1 st at each end of next row. Repeat this inc every 1 in. 7 times",
+		"Inc 1 st at each end of next row and repeat this increase every 3 cm 7 times more", "Inc 1 st at each end of next row. Rep this inc every 4th row 7 times", "Inc 1 st at each end of next row. Repeat this increase every 4 rows 7 times more"} {
+		text := "Cast on 60 sts.\nWork in k1, p1 rib for 2.\" Change to larger needles.\n" + s + ". (76 sts)\nNext row: Knit. (76 sts)\n"
+		assert.Empty(t, check(text), s)
+		assert.NotEmpty(t, check(strings.ReplaceAll(text, "(76", "(77")), s)
+	}
+}
