@@ -90,6 +90,7 @@ func (l *lexer) inchesFirst() {
 		}
 		if l.r[i] == '.' && quotes(l.r[i+1]) && (unicode.IsDigit(c) || strings.ContainsRune(fractions, c)) && (i+2 == len(l.r) || unicode.IsSpace(l.r[i+2])) {
 			l.r[i], l.r[i+1] = l.r[i+1], l.r[i]
+			l.line = string(l.r)
 		}
 	}
 }
