@@ -220,6 +220,7 @@ func (b *builder) seams() {
 		if len(j.Sew) == 1 && len(j.Into) == 1 {
 			sew, into = onOneSide(sew, into, sideIn(j.Into[0])), onOneSide(into, sew, sideIn(j.Sew[0]))
 		}
+		sew, into = b.share(i, j.Sew, sew, into), b.share(i, j.Into, into, sew)
 		s.Sew, s.SewLength, s.SewCount = side(sew, false)
 		s.Into, s.IntoLength, s.IntoCount = side(into, false)
 		one := oneOfEach(j, into)
@@ -234,6 +235,37 @@ func (b *builder) seams() {
 		b.notches(&s, sew, into)
 		b.g.Seams = append(b.g.Seams, s)
 	}
+}
+
+// share are the edges that a join takes of those that several joins name alike, where each takes as many as the other side has: of the two raglans of a
+// sleeve one is sewn to the back and one to the front.
+func (b *builder) share(i int, refs []string, edges, other []ofPiece) []ofPiece {
+	if len(refs) != 1 || len(edges) < 2 {
+		return edges
+	}
+	var joins []int
+	for k := range b.p.Joins {
+		j := &b.p.Joins[k]
+		alone := func(side []string) bool { return len(side) == 1 && strings.EqualFold(side[0], refs[0]) }
+		if alone(j.Sew) != alone(j.Into) {
+			joins = append(joins, k)
+		}
+	}
+	at, each := slices.Index(joins, i), len(edges)/max(1, len(joins))
+	if len(joins) < 2 || at < 0 || pieces(edges) != pieces(other)*len(joins) || len(edges)%len(joins) != 0 ||
+		slices.ContainsFunc(edges, func(e ofPiece) bool { return !e.edge.Length.Eq(edges[0].edge.Length) }) {
+		return edges
+	}
+	return edges[at*each : (at+1)*each]
+}
+
+// pieces is how many edges are sewn, each as often as its piece is made.
+func pieces(edges []ofPiece) int {
+	n := 0
+	for _, e := range edges {
+		n += e.m.Make
+	}
+	return n
 }
 
 // notches marks a seam on its edges: in the middle of each, unless it says how its edges meet.

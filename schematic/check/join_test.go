@@ -1,6 +1,7 @@
 package check
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -232,4 +233,36 @@ joins:
 	gs := bysize.WorkAll(p)
 	assert.Empty(t, Pattern(p, gs))
 	assert.Equal(t, int64(150), gs[0].Seams[0].IntoLength.Round())
+}
+
+// Two sleeves have four raglans, a back and a front two each: told in two joins, a raglan of each sleeve goes to the back and one to the front. 20 rows of
+// 0.5 cm against 24: 2 raglans of 10 cm are 20 cm, and of 12 cm 24.
+func TestOneEdgeOfEachSleeveIsSewnToTheBackAndOneToTheFront(t *testing.T) {
+	const raglan = `version: 1
+pattern: Raglan
+terms: UK
+units: cm
+sizes: S
+gauges:
+  fabric: 10 sts and 20 rows over 10 cm
+pieces:
+  - {piece: Back, sections: [{cast on: 60}, {even: 20 rows}, {even: 20 rows, left edge: raglan, right edge: raglan}, {bind off: all}]}
+  - {piece: Front, sections: [{cast on: 60}, {even: 20 rows}, {even: 20 rows, left edge: raglan, right edge: raglan}, {bind off: all}]}
+  - {piece: Sleeve, make: 2, sections: [{cast on: 40}, {even: 20 rows}, {even: 20 rows, left edge: raglan, right edge: raglan}, {bind off: all}]}
+joins:
+  - {sew: Sleeve raglan, to: Back raglan}
+  - {sew: Front raglan, to: Sleeve raglan}
+`
+	lengths := func(from, to string) []string {
+		p := given.Text(t, strings.Replace(raglan, from, to, 1))
+		var out []string
+		for _, f := range Pattern(p, bysize.WorkAll(p)) {
+			if f.Kind == "joins/length" {
+				out = append(out, f.Message)
+			}
+		}
+		return out
+	}
+	assert.Empty(t, lengths("", ""))
+	assert.Equal(t, []string{"Front raglan and Sleeve raglan are sewn together and differ in length"}, lengths("{piece: Front, sections: [{cast on: 60}, {even: 20 rows}, {even: 20 rows", "{piece: Front, sections: [{cast on: 60}, {even: 20 rows}, {even: 24 rows"))
 }
