@@ -8,6 +8,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/given"
 	"flatwright/schematic/read"
 
 	"github.com/stretchr/testify/assert"
@@ -378,4 +379,28 @@ pieces:
 	assert.InDelta(t, leg, measured(t, g, "inside leg").Length.Float(), 0.01)
 	assert.InDelta(t, bib, measured(t, g, "bib height").Length.Float(), 0.01)
 	assert.InDelta(t, 520, measured(t, g, "hip").Length.Float(), 0.01)
+}
+
+// A bib of 30 stitches, 20 in 4 in, is 6 in wide and 28 rows of 1/7 in high, whatever the waist is wide to which it is sewn: 110 stitches, 22 in around.
+func TestABibIsAsWideAsItsStitches(t *testing.T) {
+	g := schematic.Work(given.Text(t, `version: 1
+pattern: Pinafore
+terms: US
+units: in
+sizes: S
+gauges:
+  fabric: 20 sts and 28 rows over 4 in in stockinette
+pieces:
+  - piece: Skirt
+    kind: skirt
+    worked: in the round, from the waist
+    sections: [{cast on: 110, edge: waist edge}, {even: 7 rows}, {increase: 10, at: across, every: 10 rows, times: 5}, {even: 6 rows}, {bind off: all, edge: hem}]
+  - {piece: Bib, worked: "flat, from the hem", sections: [{cast on: 30, edge: bib base}, {even: 28 rows}, {bind off: all, edge: bib top}]}
+joins:
+  - {sew: Bib bib base, to: Skirt waist edge}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, 6*25.4, measured(t, g, "bib width").Length.Float(), 0.1)
+	assert.InDelta(t, 4*25.4, measured(t, g, "bib height").Length.Float(), 0.1)
 }

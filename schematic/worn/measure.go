@@ -1363,7 +1363,16 @@ func (tk *taker) upright(p *panel) {
 	l, h := box(p.drawn)
 	name := tk.standing(p)
 	tk.take(name+" height", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
-	tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, false, units.Num{})
+	left, right := pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}
+	if p.made.Kind != schematic.KindHood { // the edge that it is sewn to may be wider
+		left.X, right.X = h.X, l.X
+		for _, y := range []float64{l.Y + 0.5, (l.Y + h.Y) / 2, h.Y - 0.5} {
+			if x := across(points(p.drawn), y); len(x) > 1 {
+				left.X, right.X = min(left.X, x[0]), max(right.X, x[len(x)-1])
+			}
+		}
+	}
+	tk.take(name+" width", left, right, schematic.Horizontal, false, units.Num{})
 }
 
 // hoods measures what stands on a neck.
