@@ -83,15 +83,18 @@ func Lex(line string, sizes int) []Token {
 // inchesFirst puts the sign for inches before the full stop of its sentence, where the printer has it behind: work for 2." Change. A quotation keeps its own.
 func (l *lexer) inchesFirst() {
 	quotes := func(c rune) bool { return c == '"' || c == '“' || c == '”' }
+	moved := false
 	for i := 1; i+1 < len(l.r); i++ {
 		c := l.r[i-1]
 		if quotes(l.r[i]) && unicode.IsSpace(c) || quotes(c) && i == 1 {
-			return
+			break
 		}
 		if l.r[i] == '.' && quotes(l.r[i+1]) && (unicode.IsDigit(c) || strings.ContainsRune(fractions, c)) && (i+2 == len(l.r) || unicode.IsSpace(l.r[i+2])) {
-			l.r[i], l.r[i+1] = l.r[i+1], l.r[i]
-			l.line = string(l.r)
+			l.r[i], l.r[i+1], moved = l.r[i+1], l.r[i], true
 		}
+	}
+	if moved {
+		l.line = string(l.r)
 	}
 }
 
