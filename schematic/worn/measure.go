@@ -1358,19 +1358,28 @@ func (p *panel) edgeOf(m schematic.Measure) string {
 	return m.Name
 }
 
+// leastStep is how much wider, in mm, the edge on which a panel stands is than the panel itself, where it is not its own: a choice of this project.
+const leastStep = 5
+
+// itself is how far a panel reaches to the left and right between two heights, its ends left out.
+func (p *panel) itself(low, high float64) (l, r float64) {
+	l, r = math.Inf(1), math.Inf(-1)
+	for _, y := range []float64{low + 0.5, (low + high) / 2, high - 0.5} {
+		if x := across(points(p.drawn), y); len(x) > 1 {
+			l, r = min(l, x[0]), max(r, x[len(x)-1])
+		}
+	}
+	return l, r
+}
+
 // upright measures what stands on another panel, such as a hood.
 func (tk *taker) upright(p *panel) {
 	l, h := box(p.drawn)
 	name := tk.standing(p)
 	tk.take(name+" height", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
 	left, right := pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}
-	if p.made.Kind != schematic.KindHood { // the edge that it is sewn to may be wider
-		left.X, right.X = h.X, l.X
-		for _, y := range []float64{l.Y + 0.5, (l.Y + h.Y) / 2, h.Y - 0.5} {
-			if x := across(points(p.drawn), y); len(x) > 1 {
-				left.X, right.X = min(left.X, x[0]), max(right.X, x[len(x)-1])
-			}
-		}
+	if a, b := p.itself(l.Y, h.Y); p.made.Kind != schematic.KindHood && h.X-l.X > b-a+leastStep { // the edge that it is sewn to is wider
+		left.X, right.X = a, b
 	}
 	tk.take(name+" width", left, right, schematic.Horizontal, false, units.Num{})
 }
