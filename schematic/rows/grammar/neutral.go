@@ -114,8 +114,9 @@ func dropped(t []text.Token, i int) bool {
 	if k.Kind == 'g' {
 		return droppedGroup(t, i)
 	}
-	if k.Kind != 'w' {
-		return false
+	if k.Kind != 'w' { // k to marker 2, sm
+		next := near(t, i+1)
+		return k.Kind == 'n' && k.Num.By == nil && near(t, i-1).Is("marker") && (i+1 == len(t) || next.Is(",", ".", ";", ":", "and"))
 	}
 	return fillers[k.S] || fills(t, i) || mannerAt(t, i) || besideWork(t, i)
 }
@@ -127,7 +128,14 @@ func fills(t []text.Token, i int) bool {
 		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
 		k.Is("to") && last.Is("in") && k.Kind == 'w' && next.Is("the", "next", "each", "same", "first", "last", "ring", "center", "centre") || // dc in to the next st
 		k.Is("your", "my") && last.Is("of", "in", "into") || k.Is("cluster") && strings.HasSuffix(last.S, "tog") || // into the top of your dc5tog cluster
-		k.S == "a" && !(k.Cap && (i > 0 || next.Is("x"))) && next.Kind == 'w' || k.Is("plain") && knitsPlain(t, i)
+		k.S == "a" && !(k.Cap && (i > 0 || next.Is("x"))) && next.Kind == 'w' || k.Is("plain") && knitsPlain(t, i) || namesMarker(t, i)
+}
+
+// namesMarker reports whether the word at i only says which marker is met next: k to 1 st before thumb marker.
+func namesMarker(t []text.Token, i int) bool {
+	k, last := &t[i], near(t, i-1)
+	return near(t, i+1).Is("marker", "markers") && k.Ord == 0 && !k.Is("the", "a", "next", "last", "center", "centre", "marked", "side", "end", "each", "every", "both", "all", "beg", "beginning") && numerals[k.S] == 0 &&
+		(last.Ord > 0 || last.Is("before", "to", "past", "until", "till", "from", "of", "the", "first", "second", "next", "last", "sl", "slip", "between"))
 }
 
 // knitsPlain reports whether the word at i only says again that stitches are knitted: knit 23 plain, knit all round plain.

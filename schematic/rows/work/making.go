@@ -323,18 +323,22 @@ func (w *work) calls(n *ins.Stitch, k int) {
 
 // ends reports whether a slip stitch stands at the end of a round that has nothing left: it closes it.
 func (w *work) ends(tail []ins.Item) bool {
-	if w.cur.left > 0 && !w.pinned || len(w.out.runs) == 0 {
+	if w.cur.left > 0 && !w.pinned || len(w.out.runs) == 0 || !onlyEnds(tail) {
 		return false
-	}
-	for _, m := range tail {
-		switch m.(type) {
-		case *ins.Turn, *ins.Nothing, *ins.Fasten, *ins.Chain, *ins.Join:
-		default:
-			return false
-		}
 	}
 	w.closedRound = true
 	return true
+}
+
+// onlyEnds reports whether nothing more is worked in a round.
+func onlyEnds(tail []ins.Item) bool {
+	return !slices.ContainsFunc(tail, func(n ins.Item) bool {
+		switch n.(type) {
+		case *ins.Turn, *ins.Nothing, *ins.Fasten, *ins.Chain, *ins.Join:
+			return false
+		}
+		return true
+	})
 }
 
 // slipTravel takes slip stitches at the beginning that only lead to where the row
@@ -1013,9 +1017,12 @@ func (w *work) closing(n *ins.Stitch, tail []ins.Item) bool {
 	k, u := n.Places[0].Kind, n.Places[0].Unit
 	arch := w.leadsToBeginning(k, u)
 	last := w.round && w.spaced && k == ins.InFirst && w.cur.left <= 2 && !w.spaceBefore(0, 0) // it was worked in its spaces, and none is left
-	if left := w.cur.left - w.around; left > 0 && !w.pinned && !arch && !last && !(w.under && left == 1) {
+	left := w.cur.left - w.around
+	top := w.round && k == ins.InTop && onlyEnds(tail)
+	if left > 0 && !w.pinned && !arch && !last && !top && !(w.under && left == 1) {
 		return false
 	}
+	w.leave = w.leave || top && left > 0 && left == w.upTo // rep from * until 2 sts are left, sl st to top of ch 2
 	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && (u.Any() || u.Stitch != nil && w.round && w.count(n.Places[0].N) == 1) && w.cur.left == 0 && !goesInSame(tail) {
 		w.closedRound = true
 		w.joins()

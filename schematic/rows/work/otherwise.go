@@ -17,7 +17,7 @@ import (
 // otherMeanings are they, each as a change of one instruction; nil: it has no other one. The first few are those of a row
 // of which only the count does not fit, too.
 func (r *runner) otherMeanings() []func(ins.Item) ins.Item {
-	return []func(ins.Item) ins.Item{eachInOwn, eachOnce, r.unrun, eachGap, toNext, r.inBack, r.onceMore, heaped, threefold}
+	return []func(ins.Item) ins.Item{eachInOwn, eachOnce, r.unrun, eachGap, toNext, r.inBack, r.onceMore, r.heaped, threefold}
 }
 
 // onlyCounted is how many of the other meanings are tried for a row of which only the count does not fit.
@@ -129,10 +129,12 @@ func unplaced(n ins.Item) (*ins.Stitch, bool) {
 	return st, true
 }
 
-// heaped are so many stitches in one place: (sc, 3 sc) four times.
-func heaped(n ins.Item) ins.Item {
+var ledByNumber = text.Once(`(?i)^(?:\d|two|three|four|five|six|seven)`)
+
+// heaped are so many stitches in one place: (sc, 3 sc) four times. A number behind the stitch is one of places: *2 sc, sc 2*.
+func (r *runner) heaped(n ins.Item) ins.Item {
 	st, ok := unplaced(n)
-	if !ok || st.Kind == nil || st.N.All > 7 {
+	if !ok || st.Kind == nil || st.N.All > 7 || !ledByNumber().MatchString(r.x.Quote(st.At)) {
 		return nil
 	}
 	one := *st

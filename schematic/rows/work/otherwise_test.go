@@ -1,6 +1,7 @@
 package work_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -23,6 +24,7 @@ func TestRowsOfToysThatMeanSomethingElseFitToTheStitch(t *testing.T) {
 		"a second leg":                  "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: Ch 3, join to first leg with sc, 11 sc around first leg, 3 sc along the ch, 12 sc around second leg, 3 sc along other side of ch (30)\nRnd 4: 30 sc (30)\n",
 		"a dash behind a bare number":   "1- 6 sc in magic ring (6)\n2- 2 sc in each st around (12)\n3- sc in each st around (12)\n4 thru 6- repeat round 3.\n7- 12 sc (12)\n",
 		"a sentence behind the count":   "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12) These increases should lie in front.\nRnd 3: 12 sc (12)\nPlace 8 mm safety eyes between rnds 2 & 3 with 4 stitches between.\nRnd 4: 12 sc (12), do not finish off.\nRnd 5: 12 sc (12)\n",
+		"numbers before and behind":     "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st (12)\nRnd 3: *2 sc, sc 2* around (16)\nRnd 4: 16 sc (16)\n",
 		"a ring of chains in its row":   "Rnd 1: Ch 16, join the last ch to the first one, 1 sc in same st, 15 sc (16)\nRnd 2: 16 sc (16)\n",
 	} {
 		rep := rows.Check(rows.Read("t", []byte("Ball\n\nTerms: US\n\n"+text), rows.Options{}), rows.Options{})
@@ -65,4 +67,20 @@ func TestABracketNamesAShell(t *testing.T) {
 		rep := rows.Check(rows.Read("t", []byte("Shawl\n\nTerms: US\n\nCh 26.\nRow 1: Sc in 2nd ch from hook and in each ch across (25 sc)\nRow 2: Ch 1, sc in first sc, *skip 2 sc, 5 dc in next sc "+words+", skip 2 sc, sc in next sc; repeat from * across (4 shells)\nRow 3: Ch 1, sc in first sc, *ch 2, sc in center of next shell, ch 2, sc in next sc; repeat from * across (9 sc)\nRow 4: Ch 1, sc in first sc, *skip ch-2 sp, shell in next sc, skip ch-2 sp, sc in next sc; repeat from * across (4 shells)\n"), rows.Options{}), rows.Options{})
 		assert.Empty(t, rep.Findings, words)
 	}
+}
+
+// A slip stitch into the top of the chain that began the round joins it, and works none of the stitches that a repeat leaves; a name before
+// a marker is only its name. Own lines; counted by hand: 3 + 7 × 3 = 24; 36 + 2 + 2 = 40.
+func TestWhatClosesARoundAndWhatMarksItWorkNoStitch(t *testing.T) {
+	const hat = "Rnd 1: Ch 2 (counts as first dc), 11 dc in ring, sl st to top of ch 2. (12 dc)\nRnd 2: Ch 2 (counts as first dc), dc in same st, 2 dc in each st around, sl st to top of ch 2. (24 dc)\n" +
+		"Rnd 3: Ch 2 (counts as first dc), 2 dc in same st, *sk next 2 sts, 3 dc in next st; rep from * until 2 sts are left, sl st to top of beginning ch-2.\nRnd 4: Ch 1, sc in each st around, sl st to first sc. (24 sc)\n"
+	const mitt = "CO 36 sts, PM and join in the round.\nRound 1: k2, kfb, PM, k to last 3 sts, PM, kfb, k2. (38 sts)\nRound 2: Knit.\n" +
+		"Round 3: Knit to 1 st before increase marker, inc in next st, sm, work to second thumb marker, slip marker 2, inc in next st, k to end. (40 sts)\n"
+	for _, text := range []string{hat, mitt} {
+		rep := rows.Check(rows.Read("t", []byte("Piece\n\nTerms: US\n\n"+text), rows.Options{}), rows.Options{})
+		assert.Empty(t, rep.Findings)
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+	}
+	wrong := rows.Check(rows.Read("t", []byte("Piece\n\nTerms: US\n\n"+strings.Replace(mitt, "(40 sts)", "(41 sts)", 1)), rows.Options{}), rows.Options{})
+	assert.Len(t, wrong.Findings, 1)
 }
