@@ -24,7 +24,7 @@ func TestRowsOfToysThatMeanSomethingElseFitToTheStitch(t *testing.T) {
 		"a second leg":                  "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: Ch 3, join to first leg with sc, 11 sc around first leg, 3 sc along the ch, 12 sc around second leg, 3 sc along other side of ch (30)\nRnd 4: 30 sc (30)\n",
 		"a dash behind a bare number":   "1- 6 sc in magic ring (6)\n2- 2 sc in each st around (12)\n3- sc in each st around (12)\n4 thru 6- repeat round 3.\n7- 12 sc (12)\n",
 		"a sentence behind the count":   "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12) These increases should lie in front.\nRnd 3: 12 sc (12)\nPlace 8 mm safety eyes between rnds 2 & 3 with 4 stitches between.\nRnd 4: 12 sc (12), do not finish off.\nRnd 5: 12 sc (12)\n",
-		"numbers before and behind":     "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st (12)\nRnd 3: *2 sc, sc 2* around (16)\nRnd 4: 16 sc (16)\n",
+		"numbers before and behind":     "Rnd 1: 9 sc in magic ring (9)\nRnd 2: *2 sc, sc 2* around (12)\nRnd 3: 12 sc (12)\n",
 		"a ring of chains in its row":   "Rnd 1: Ch 16, join the last ch to the first one, 1 sc in same st, 15 sc (16)\nRnd 2: 16 sc (16)\n",
 	} {
 		rep := rows.Check(rows.Read("t", []byte("Ball\n\nTerms: US\n\n"+text), rows.Options{}), rows.Options{})
