@@ -90,13 +90,13 @@ var clauses = []form{
 			rs := m.said("rs", "right")
 			return clause(func(c *course) { c.RSOnly, c.WSOnly = rs, !rs })
 		}},
-	{rule: "clause", pattern: "over [$next] {n:num} {w:row}", meaning: "over so many rows", example: "Dec 8 sts over 16 rows",
+	{rule: "clause", pattern: "over [$next] {n:num} {w:row}", meaning: "over n rows", example: "Dec 8 sts over 16 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 0), value[bool](m, "w")
 			return clause(func(c *course) { c.Over, c.HasOver, c.Rounds = n, true, c.Rounds || w })
 		}},
-	{rule: "clause", pattern: "after {n:num} {w:row}", meaning: "when so many rows are done", example: "Inc 1 st at each end after 4 rows", build: uncounted},
-	{rule: "clause", pattern: "([and] then/and | [and/;] [then] $rep [this/these/same] inc/incs/increase/increases/dec/decs/decrease/decreases) [in/on] [each $edge/end] [of] [in/on/of] every {v:every} [{t:times}]", meaning: "and then otherwise", example: "Inc 1 st at each end of every 12th row 9 times, then every 10th row 3 times",
+	{rule: "clause", pattern: "after {n:num} {w:row}", meaning: "after n rows", example: "Inc 1 st at each end after 4 rows", build: uncounted},
+	{rule: "clause", pattern: "([and] then/and | [and/;] [then] $rep [this/these/same] inc/incs/increase/increases/dec/decs/decrease/decreases) [in/on] [each $edge/end] [of] [in/on/of] every {v:every} [{t:times}]", meaning: "then another way", example: "Inc 1 st at each end of every 12th row 9 times, then every 10th row 3 times",
 		build: func(m *match) any {
 			v := value[every](m, "v")
 			t, has := m.get("t").(often)
@@ -122,7 +122,7 @@ var clauses = []form{
 				c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: k})
 			})
 		}},
-	{rule: "clause", pattern: "([and] [then] on/of/in/at [$next] {n:num} [$next] | and [then] [$next] {n:num} $next | and [then] $next {n:num} [$next]) alt/alternate {w:row}", meaning: "on so many rows, each second one", example: "Inc 1 st at each end of 2nd row, then on 5 foll alt rows", build: spaced},
+	{rule: "clause", pattern: "([and] [then] on/of/in/at [$next] {n:num} [$next] | and [then] [$next] {n:num} $next | and [then] $next {n:num} [$next]) alt/alternate {w:row}", meaning: "on n alternate rows", example: "Inc 1 st at each end of 2nd row, then on 5 foll alt rows", build: spaced},
 	{rule: "clause", pattern: "on/of/in/at {w:row} {n:rownums}", meaning: "on the rows of those numbers", example: "Rows 3-8: Inc 1 st at each end of rows 3, 5 and 7", build: func(m *match) any {
 		s := value[rowset](m, "n")
 		if !m.p.line.IsRow() || s.stretch || len(s.rows) == 0 {
@@ -141,13 +141,13 @@ var clauses = []form{
 			}
 		})
 	}},
-	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] {o:ord} {w:row}", meaning: "on so many rows, so far apart", example: "Inc 1 st at each end of 2nd row, then on 3 foll 4th rows", build: spaced},
-	{rule: "clause", pattern: "[on/of/in/at] $next and [on/of/in/at] $next {n:num} [$next] [alt/alternate] [{o:ord}] {w:row}", meaning: "on the next row and so many more, so far apart", example: "Dec 1 st at each end of next and foll 2 alt rows", when: tests{either(said("alt", "alternate"), has("o"))}, build: func(m *match) any {
+	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] {o:ord} {w:row}", meaning: "on n rows, evenly apart", example: "Inc 1 st at each end of 2nd row, then on 3 foll 4th rows", build: spaced},
+	{rule: "clause", pattern: "[on/of/in/at] $next and [on/of/in/at] $next {n:num} [$next] [alt/alternate] [{o:ord}] {w:row}", meaning: "on the next row and n more, evenly apart", example: "Dec 1 st at each end of next and foll 2 alt rows", when: tests{either(said("alt", "alternate"), has("o"))}, build: func(m *match) any {
 		add := spaced(m).(clause)
 		return clause(func(c *course) { c.Every, c.Times, c.HasTimes = ins.N(1), ins.N(1), true; add(c) })
 	}},
-	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next/following] {o:ord} row/rnd/round", meaning: "on one row, so far on", example: "Dec 1 st at each end of 4th row, then on 9 foll alt rows", when: tests{either(no(before("and", "to", "-", ".")), before(".")), no(beforeKind("n"))}, build: spaced},
-	{rule: "clause", pattern: "[and] [then] [on/of/in] [each/every/all/both of] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
+	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next/following] {o:ord} row/rnd/round", meaning: "on one row, n rows later", example: "Dec 1 st at each end of 4th row, then on 9 foll alt rows", when: tests{either(no(before("and", "to", "-", ".")), before(".")), no(beforeKind("n"))}, build: spaced},
+	{rule: "clause", pattern: "[and] [then] [on/of/in] [each/every/all/both of] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on n rows", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
 			if !m.said("next", "foll", "following", "on", "of") {
@@ -173,7 +173,7 @@ var clauses = []form{
 				}
 			})
 		}},
-	{rule: "clause", pattern: "[on/of/in] $next [rs/ws/right/wrong/alt] [side] {w:row} [[and/then] [on/in] [each $edge/end] [of] every/each {v:every} [{t:times}]]", meaning: "on the next row, and then so often", example: "Inc 1 st at each end of next row and every foll 6th row 3 times",
+	{rule: "clause", pattern: "[on/of/in] $next [rs/ws/right/wrong/alt] [side] {w:row} [[and/then] [on/in] [each $edge/end] [of] every/each {v:every} [{t:times}]]", meaning: "on the next row, then n times more", example: "Inc 1 st at each end of next row and every foll 6th row 3 times",
 		build: func(m *match) any {
 			v, has := m.get("v").(every)
 			t, often := m.get("t").(often)
@@ -188,7 +188,7 @@ var clauses = []form{
 				}
 			})
 		}},
-	{rule: "clause", pattern: "[on/of/in] $next [rs/ws] (and/then) [on/in] [each $edge/end] [of] every/each {v:every} [{t:times}]", meaning: "on the next row, and then so often", example: "Dec 1 st at each end of next and every foll 2nd row 3 times",
+	{rule: "clause", pattern: "[on/of/in] $next [rs/ws] (and/then) [on/in] [each $edge/end] [of] every/each {v:every} [{t:times}]", meaning: "on the next row, then n times more", example: "Dec 1 st at each end of next and every foll 2nd row 3 times",
 		build: func(m *match) any {
 			v := value[every](m, "v")
 			t, often := m.get("t").(often)
@@ -200,7 +200,7 @@ var clauses = []form{
 				}
 			})
 		}},
-	{rule: "clause", pattern: "[on/of/in/at] {o:ord} [row/rnd/round] [,] (and/then | and then) [on/in] [each $edge/end] [of] [every/each] {v:every} [{t:times}]", meaning: "on one row, so far on, and then so often", example: "Inc 1 st at each end of 5th and every foll 6th row 4 times", when: tests{said("every", "each", "foll", "following")}, build: func(m *match) any {
+	{rule: "clause", pattern: "[on/of/in/at] {o:ord} [row/rnd/round] [,] (and/then | and then) [on/in] [each $edge/end] [of] [every/each] {v:every} [{t:times}]", meaning: "on one row, n rows later, then n times more", example: "Inc 1 st at each end of 5th and every foll 6th row 4 times", when: tests{said("every", "each", "foll", "following")}, build: func(m *match) any {
 		on, v := m.nth("o"), value[every](m, "v")
 		t, often := m.get("t").(often)
 		return clause(func(c *course) {
@@ -211,12 +211,12 @@ var clauses = []form{
 			}
 		})
 	}},
-	{rule: "clause", pattern: "[on/of/in] $next [row/rnd/round] and [on/in] [the] $next {n:num} {w:row}", meaning: "on the next row and so many more", example: "Dec 1 st at each end of next and foll 4 rows",
+	{rule: "clause", pattern: "[on/of/in] $next [row/rnd/round] and [on/in] [the] $next {n:num} {w:row}", meaning: "on the next row and n more", example: "Dec 1 st at each end of next and foll 4 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 0).Plus(1), value[bool](m, "w")
 			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
 		}},
-	{rule: "clause", pattern: "[and] [then/from/beg] [on/of/in/at/from] [and] [every/each/alternate] {v:every}", meaning: "every so many rows", example: "Dec 1 st at each end of every 4th row 3 times", when: tests{said("every", "each", "alternate", "alt", "foll", "following", "other")}, build: func(m *match) any {
+	{rule: "clause", pattern: "[and] [then/from/beg] [on/of/in/at/from] [and] [every/each/alternate] {v:every}", meaning: "every n rows", example: "Dec 1 st at each end of every 4th row 3 times", when: tests{said("every", "each", "alternate", "alt", "foll", "following", "other")}, build: func(m *match) any {
 		v := value[every](m, "v")
 		return clause(func(c *course) {
 			if c.HasTimes && c.Every.Set() && !c.First && v.apart == nil { // every 4th row 3 times, every 6th row twice
@@ -226,7 +226,7 @@ var clauses = []form{
 			v.put(&c.Course)
 		})
 	}},
-	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "so often, so far apart", example: "Inc 1 st at each end every 4 cm 6 times", build: sets("t", func(c *course, t often) { c.Times, c.HasTimes = t.n, true })},
+	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "n times, evenly apart", example: "Inc 1 st at each end every 4 cm 6 times", build: sets("t", func(c *course, t often) { c.Times, c.HasTimes = t.n, true })},
 	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib", when: tests{no(all(firstWord("with"), beforeKind("n")))}, build: sets("y", func(c *course, y ins.Cloth) { c.cloth = y })},
 	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: uncounted},
 	{rule: "clause", pattern: "( over and over [again] | even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: uncounted},
@@ -236,12 +236,12 @@ var clauses = []form{
 	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: uncounted},
 	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: uncounted},
 	{rule: "clause", pattern: "or (until/till/to/for/as {x:stretch})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: uncounted},
-	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", when: tests{after("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds"), no(inRow)}, build: sets("n", func(c *course, n ins.Num) { c.on = n })},
+	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over n stitches", example: "Work even on 20 sts for 6 rows", when: tests{after("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds"), no(inRow)}, build: sets("n", func(c *course, n ins.Num) { c.on = n })},
 	{rule: "clause", pattern: "across/over/on (all [$st] | $rem $st)", meaning: "over all stitches", example: "Knit 3 plain rounds across all sts", build: uncounted},
 	{rule: "clause", pattern: "for/in [the] pattern/patt [st/stitch]", meaning: "in pattern", example: "Rep Rows 1-4 for pattern until piece is 20 cm long", build: uncounted},
 	{rule: "clause", pattern: "for [the] {a:patname}", meaning: "for the pattern of which the rows are", example: "Rep Rows 1-4 for lace pattern until piece is 20 cm long", build: uncounted},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: uncounted},
-	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
+	{rule: "clause", pattern: "{t:times}", meaning: "n times", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {
 			t := value[often](m, "t")
 			return clause(func(c *course) {
@@ -252,7 +252,7 @@ var clauses = []form{
 				c.Times, c.HasTimes, c.total = t.n, true, t.total && !t.more
 			})
 		}},
-	{rule: "clause", pattern: "[for] [a] [another/further/next/$next/total/first/last] [of] {n:num} [more] {w:row} [more]", meaning: "for so many rows", example: "Work even in pattern for 10 rows",
+	{rule: "clause", pattern: "[for] [a] [another/further/next/$next/total/first/last] [of] {n:num} [more] {w:row} [more]", meaning: "for n rows", example: "Work even in pattern for 10 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
 			switch {
@@ -264,7 +264,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
 		}},
 	{rule: "clause", pattern: "(to | until | through | to end of | until end of | up to | ending with | up to and including | until [and] [end] [of]) {w:row} {n:num} [is/has] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Rep Row 2 to end of row 30", build: sets("n", func(c *course, n ins.Num) { c.ToRow = n })},
-	{rule: "clause", pattern: "until/till/to {u:until}", meaning: "until so many stitches, or so long", example: "Dec 1 st at neck edge every row until 21 sts remain", build: func(m *match) any { return m.get("u") }},
+	{rule: "clause", pattern: "until/till/to {u:until}", meaning: "until there are n stitches, or to a length", example: "Dec 1 st at neck edge every row until 21 sts remain", build: func(m *match) any { return m.get("u") }},
 	{rule: "clause", pattern: "until/till/til/unless/except {u:anyend}", meaning: "until an end that is not counted", example: "Rep rows 1 and 2 until you are happy with the length", build: func(m *match) any {
 		if _, to := m.p.named("until", m.from+1); to >= 0 {
 			return nil
@@ -301,7 +301,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.EndSide = side })
 		}},
 
-	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] (in/of/for raglan/raglans/armhole/armholes/top/cap/neck/shoulder/side/front/sleeve shaping/shapings/decreases | [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all])", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
+	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] (in/of/for raglan/raglans/armhole/armholes/top/cap/neck/shoulder/side/front/sleeve shaping/shapings/decreases | [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all])", meaning: "until there are n stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
 		build: func(m *match) any {
 			n := m.num("n", 0)
 			switch u := value[ins.Unit](m, "u"); {
@@ -312,21 +312,21 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.Via, c.Until = c.Until, n })
 		}},
-	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} [$rem/left] (between/for/within/in/outside/inside/beyond {x:stretch} | on [each/both] [of] [{num}] (needle/needles/n/dpn/first/second/third/fourth) [{y:stretch}])", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
+	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} [$rem/left] (between/for/within/in/outside/inside/beyond {x:stretch} | on [each/both] [of] [{num}] (needle/needles/n/dpn/first/second/third/fourth) [{y:stretch}])", meaning: "until a part of the row has n stitches", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
 		if m.said("all", "total") || value[ins.Unit](m, "u").Row {
 			return nil
 		}
 		return asLong(m)
 	}},
-	{rule: "until", pattern: "[there] [are] {n:num} {u:unit} [more] [in] [all] [have/has] [been] (increased/decreased/added/inc'd/dec'd/inc/dec/made/taken/lost/gained/shaped) [off/out/in] [{y:stretch}]", meaning: "until so many are added or taken away", example: "Increase 1 st at end of every k row until 22 sts have been increased", build: func(m *match) any {
+	{rule: "until", pattern: "[there] [are] {n:num} {u:unit} [more] [in] [all] [have/has] [been] (increased/decreased/added/inc'd/dec'd/inc/dec/made/taken/lost/gained/shaped) [off/out/in] [{y:stretch}]", meaning: "until n stitches are added or taken away", example: "Increase 1 st at end of every k row until 22 sts have been increased", build: func(m *match) any {
 		n := m.num("n", 0)
 		if n.By == nil && saidBefore("each", "both", "either")(m) && !m.said("each", "both") { // of both ends together
 			n.All /= 2
 		}
 		return clause(func(c *course) { c.Times, c.HasTimes = n, true })
 	}},
-	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is so long", example: "Work in 2x2 rib until armholes", build: asLong},
-	{rule: "until", pattern: "[{x:piecename}] reaches/reach {y:stretch}", meaning: "until it is so long", example: "Work even until mitten reaches the tip of the little finger", build: func(m *match) any {
+	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is a given length", example: "Work in 2x2 rib until armholes", build: asLong},
+	{rule: "until", pattern: "[{x:piecename}] reaches/reach {y:stretch}", meaning: "until it is a given length", example: "Work even until mitten reaches the tip of the little finger", build: func(m *match) any {
 		for i := m.from; i < m.to; i++ {
 			if m.p.at(i).Kind == 'n' || m.p.at(i).Kind == 'f' {
 				return nil
@@ -334,13 +334,13 @@ var clauses = []form{
 		}
 		return asLong(m)
 	}},
-	{rule: "until", pattern: "[there] [are/is/remain] [only] {n:num} $rem/left", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 remain", build: sets("n", func(c *course, n ins.Num) { c.Until = n })},
-	{rule: "until", pattern: "[{x:piecename}] $meas [{l:len}] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until sleeve measures 42 cm", build: untilLength},
-	{rule: "until", pattern: "[{x:piecename}] (is | reaches | is about | matches | fits | are | has) {l:len} [long/deep/in] [length] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until piece is 20 cm", build: untilLength},
-	{rule: "until", pattern: "{l:len} [are/is] [completed/complete/worked/done/made] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until 20 cm from beg", build: untilLength},
+	{rule: "until", pattern: "[there] [are/is/remain] [only] {n:num} $rem/left", meaning: "until there are n stitches", example: "Dec 1 st at each end of every row until 21 remain", build: sets("n", func(c *course, n ins.Num) { c.Until = n })},
+	{rule: "until", pattern: "[{x:piecename}] $meas [{l:len}] [{y:fromwhere}]", meaning: "until it measures a length", example: "Work even until sleeve measures 42 cm", build: untilLength},
+	{rule: "until", pattern: "[{x:piecename}] (is | reaches | is about | matches | fits | are | has) {l:len} [long/deep/in] [length] [{y:fromwhere}]", meaning: "until it measures a length", example: "Work even until piece is 20 cm", build: untilLength},
+	{rule: "until", pattern: "{l:len} [are/is] [completed/complete/worked/done/made] [{y:fromwhere}]", meaning: "until it measures a length", example: "Work even until 20 cm from beg", build: untilLength},
 	{rule: "until", pattern: "[{x:piecename}] [reaching | reaches | you reach | you have reached] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", when: tests{no(said("needle"))}, build: asLong},
 	{rule: "until", pattern: "{x:openend}", meaning: "until it is as the maker wants it", example: "Rep Row 2 until it goes round your head with room to spare", when: tests{after("until", "till")}, build: asLong},
-	{rule: "until", pattern: "[you/there/it/i] [have/are/has] [made/worked/done/completed/finished] [a] [total] [of] {n:num} {w:row} [in] [all/total/altogether/long/done/complete/completed] [{x:openend}]", meaning: "until so many rows", example: "Rep Row 25 until you have 33 rows total", build: func(m *match) any {
+	{rule: "until", pattern: "[you/there/it/i] [have/are/has] [made/worked/done/completed/finished] [a] [total] [of] {n:num} {w:row} [in] [all/total/altogether/long/done/complete/completed] [{x:openend}]", meaning: "until there are n rows", example: "Rep Row 25 until you have 33 rows total", build: func(m *match) any {
 		n := m.num("n", 0)
 		for i := m.from; i < m.to+6; i++ {
 			if m.p.at(i).Is("above", "after", "since", "past") { // 38 rows above the marker
@@ -351,7 +351,7 @@ var clauses = []form{
 	}},
 
 	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every nth row", example: "Dec 1 st at each end of every 4th row 3 times", build: func(m *match) any { return every{n: m.nth("o"), rounds: value[bool](m, "w")} }},
-	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every so many rows", example: "Dec 1 st at each end every 4 rows 3 times", build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},
+	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every n rows", example: "Dec 1 st at each end every 4 rows 3 times", build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},
 	{rule: "every", pattern: "[$next/following] other/alt/alternate/second [rs/ws] {w:row}", meaning: "every second row", example: "Dec 1 st at each end of every other row 3 times",
 		build: func(m *match) any {
 			k := 2
@@ -363,7 +363,7 @@ var clauses = []form{
 	{rule: "every", pattern: "[$next/following] (rs | ws | right side | wrong side | k | knit | p | purl) {w:row}", meaning: "every row of one side", example: "Dec 1 st at each end of every RS row 3 times", build: func(m *match) any {
 		return every{n: ins.N(2), rs: m.said("rs", "right"), ws: m.said("ws", "wrong"), rounds: value[bool](m, "w")}
 	}},
-	{rule: "every", pattern: "{l:len}", meaning: "so far apart", example: "Dec 1 st at each end every 2 in 3 times", build: func(m *match) any { return every{apart: value[*ins.Lengths](m, "l")} }},
+	{rule: "every", pattern: "{l:len}", meaning: "how far apart", example: "Dec 1 st at each end every 2 in 3 times", build: func(m *match) any { return every{apart: value[*ins.Lengths](m, "l")} }},
 	{rule: "every", pattern: "[$next/following] {w:row}", meaning: "every row", example: "Dec 1 st at each end of every row 3 times", build: func(m *match) any { return every{n: ins.N(1), rounds: value[bool](m, "w")} }},
 }
 

@@ -31,8 +31,8 @@ func fromHeld(m *match) any {
 var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} [$in] [each] [of] [$next/all/last/first/$rem] {n:num} [$st] (of/from/on/along/around) ([first/second/right/left/other/new/previous/next/{ord}] $limb [one/two/{num}]) [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: Sc in each of next 12 sts of first leg, ch 3, sc in 12 sts of second leg", build: pickUpKind},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} [{n:num}] in/into/on/along/across/over [each] [of] [$next/these/other/opposite/back/front] [side/sides] [of] [connecting/joining] [{n:num}] $ch", meaning: "stitches along the chain between two pieces", example: "Rnd 11: Sc in 12 sts of first leg, sc in next 2 ch, sc in 12 sts of second leg, sc in other side of 2 ch", when: tests{behindLimb}, build: pickUpKind},
-	{rule: "stitch", pattern: "[$make] [{l:loop}] [another] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
-	{rule: "stitch", pattern: "[$make] {n:num} {l:loop} {k:kind} [{p:places}]", meaning: "so many of a stitch in one of the loops", example: "15 BLO sc", build: func(m *match) any {
+	{rule: "stitch", pattern: "[$make] [{l:loop}] [another] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "n of a stitch in each place", example: "2 dc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {n:num} {l:loop} {k:kind} [{p:places}]", meaning: "n of a stitch in one of the loops", example: "15 BLO sc", build: func(m *match) any {
 		if m.has("p") {
 			return stitchIn(m)
 		}
@@ -46,11 +46,11 @@ var stitches = []form{
 		s.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Loop: ins.LowerDown, At: m.span()}}
 		return s
 	}},
-	{rule: "stitch", pattern: "[$make] {k:kind} {l:loop} {n:num} [more] {p:places}", meaning: "so many of a stitch in one of the loops", example: "sc tbl 2 in next st", build: stitchIn},
-	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} (group/groups/grp/shell/shells/fan/fans/petal) {p:places}", meaning: "so many of a stitch in one place", example: "5 dc group in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {k:kind} {l:loop} {n:num} [more] {p:places}", meaning: "n of a stitch in one of the loops", example: "sc tbl 2 in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} (group/groups/grp/shell/shells/fan/fans/petal) {p:places}", meaning: "n of a stitch in one place", example: "5 dc group in next st", build: stitchIn},
 	{rule: "stitch", pattern: "(pick/pull/draw) up loop/loops/lp/lps {p:places}", meaning: "loops of Tunisian crochet", example: "Row 1: Pick up a loop in 2nd ch from hook and in each ch to last ch, tss in last ch", build: takenLoops},
 	{rule: "stitch", pattern: "insert hook {p:places} [,] [yo/yoh/yrh] [,] [and] (draw/pull) [up/through] loop/lp [up/through]", meaning: "loops of Tunisian crochet", example: "Foundation row: Insert hook in 2nd ch from hook, yo, draw up a loop, tss in each ch across", build: takenLoops},
-	{rule: "neutral", pattern: "[working/work] last {k:kind} (through/under/around) {x:stretch}", meaning: "into what the last one goes", example: "Row 1: Tss in each st across, working last Tss through outer 2 strands at the end"},
+	{rule: "neutral", pattern: "[working/work] last {k:kind} (through/under/around) {x:stretch}", meaning: "what the last one is worked into", example: "Row 1: Tss in each st across, working last Tss through outer 2 strands at the end"},
 	{rule: "stitch", pattern: "[$make] {k:kind} twice {p:places}", meaning: "two of a stitch in each place", example: "hdc twice in each st around", build: func(m *match) any {
 		st, ok := stitchIn(m).(*ins.Stitch)
 		if !ok {
@@ -59,10 +59,10 @@ var stitches = []form{
 		st.N = ins.N(2)
 		return st
 	}},
-	{rule: "stitch", pattern: "[$make] {k:kind} {n:num} [more] times {p:places}", meaning: "so many of a stitch in each place", example: "dc in 4th ch from hook, dc 3 more times in same ch", build: stitchIn},
-	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
-	{rule: "stitch", pattern: "inc/increase/incs/increases [{num}] [$st] (by | by means of) (working/making/placing/crocheting/putting/work/make) [{n:num}] {k:kind} {p:places}", meaning: "so many of a stitch in each place", example: "inc by working 2 sc in next st", build: stitchIn},
-	{rule: "stitch", pattern: "inc/increase {num} {k:kind} by {j:kind} {n:num} [$st] in [one/same/each] {u:unit} [,] [{e:extent}]", meaning: "so many of a stitch in each place", example: "Rnd 2: Inc 1 sc by sc 2 stitches in each sc around", build: func(m *match) any {
+	{rule: "stitch", pattern: "[$make] {k:kind} {n:num} [more] times {p:places}", meaning: "n of a stitch in each place", example: "dc in 4th ch from hook, dc 3 more times in same ch", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "n of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
+	{rule: "stitch", pattern: "inc/increase/incs/increases [{num}] [$st] (by | by means of) (working/making/placing/crocheting/putting/work/make) [{n:num}] {k:kind} {p:places}", meaning: "n of a stitch in each place", example: "inc by working 2 sc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "inc/increase {num} {k:kind} by {j:kind} {n:num} [$st] in [one/same/each] {u:unit} [,] [{e:extent}]", meaning: "n of a stitch in each place", example: "Rnd 2: Inc 1 sc by sc 2 stitches in each sc around", build: func(m *match) any {
 		s := stitchOf(m)
 		kind := ins.InNext
 		if m.said("each") || m.has("e") {
@@ -79,7 +79,7 @@ var stitches = []form{
 		return &ins.Stitch{Inc: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(2), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
 	}},
 	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} [$st] [,] (with ($ch {c:num} | {c:num} $ch) between [each/them] [$st/{u:unit}] | separated by ($ch {c:num} | {c:num} $ch)) [,] {p:places}", meaning: "stitches with chains between two, in one place", example: "Rnd 3: *2 dc with ch 2 between in next loop, ch 2; rep from * around", when: tests{crochet}, build: chainsBetween},
-	{rule: "stitch", pattern: "{n:num} $colour {k:kind} [{p:places}]", meaning: "so many of a stitch in a yarn", example: "Rnd 2: 3 blue sc, 3 white sc, repeat around", build: func(m *match) any {
+	{rule: "stitch", pattern: "{n:num} $colour {k:kind} [{p:places}]", meaning: "n of a stitch in a yarn", example: "Rnd 2: 3 blue sc, 3 white sc, repeat around", build: func(m *match) any {
 		s := stitchOf(m)
 		if m.has("p") {
 			s, _ = stitchIn(m).(*ins.Stitch)
@@ -93,7 +93,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "(knitting/purling) (last {n:num} [$st] | last $st | {n:num} [$st] at end [of] [$row])", meaning: "the stitches with which a row ends", example: "Row 2: Knit 2, over, narrow; repeat, knitting last 2 stitches", when: tests{inRow}, build: func(m *match) any {
 		return &ins.Stitch{Kind: stitch.ByID(knitOr(m.p.t[m.from].Is("purling"))), N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} [in] [each] [of] $next/first/last {m:num} [{u:unit}]", meaning: "so many of a stitch in each place", example: "2 hdc next 3 sts", build: func(m *match) any {
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} [in] [each] [of] $next/first/last {m:num} [{u:unit}]", meaning: "n of a stitch in each place", example: "2 hdc next 3 sts", build: func(m *match) any {
 		s := stitchOf(m)
 		if s.Kind == nil || s.Kind.Craft != stitch.Crochet || s.Kind.ID == "ch" || !m.p.line.IsRow() {
 			return nil
@@ -106,8 +106,8 @@ var stitches = []form{
 		return s
 	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} once {p:places}", meaning: "one of a stitch in each place", example: "inc once in each of next 2 sts", build: stitchIn},
-	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "so many of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
-	{rule: "stitch", pattern: "[$make] {k:kind} x {n:num} {p:places}", meaning: "so many of a stitch in each place", example: "sc x 4 in last ch", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "n of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {k:kind} x {n:num} {p:places}", meaning: "n of a stitch in each place", example: "sc x 4 in last ch", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] {e:extent}", meaning: "the stitch in each place up to there", example: "sc around", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [in [patt/pattern/est/established]] {k:kind} {x:ofpart}", meaning: "the stitches of a part of the row", example: "Rnd 1: K to last 3 heel sts, k2tog, k1, knit instep, k1, ssk, k to end", build: func(m *match) any {
 		s := stitchOf(m)
@@ -118,10 +118,10 @@ var stitches = []form{
 		return s
 	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
-	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
-	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},
-	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first/$center] {n:num} {u:unit} [{t:times} | all round/around]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
-	{rule: "stitch", pattern: "{k:kind} across/over [of] [$next/$center/last/first/$rem/these/those/live/instep/heel/sole] {n:num} [instep/heel/sole/back/front/toe/new/remaining/rem] $st [of/on/from {tail}]", meaning: "the stitch in so many places", example: "Row 3: K20, knit across the centre 13 sts, k27", build: func(m *match) any {
+	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, n times", example: "sc2tog", build: stitchBare},
+	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in n places", example: "k3", build: stitchBare},
+	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first/$center] {n:num} {u:unit} [{t:times} | all round/around]", meaning: "the stitch in n places", example: "knit next 5 sts", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} across/over [of] [$next/$center/last/first/$rem/these/those/live/instep/heel/sole] {n:num} [instep/heel/sole/back/front/toe/new/remaining/rem] $st [of/on/from {tail}]", meaning: "the stitch in n places", example: "Row 3: K20, knit across the centre 13 sts, k27", build: func(m *match) any {
 		s, ok := stitchBare(m).(*ins.Stitch)
 		if !ok || s.Kind == nil || s.Kind.Craft != stitch.Knitting {
 			return nil
@@ -129,7 +129,7 @@ var stitches = []form{
 		return s
 	}},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} $next/first/last/same {u:unit} [{l2:loop}]", meaning: "the stitch in the next place", example: "k next st", build: stitchNext},
-	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} every/each $st/{c:kind}", meaning: "so many of a stitch in each place", example: "Rnd 2: 2 sc each st", build: func(m *match) any {
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} every/each $st/{c:kind}", meaning: "n of a stitch in each place", example: "Rnd 2: 2 sc each st", build: func(m *match) any {
 		s := stitchOf(m)
 		if s.Kind == nil || s.Kind.Craft != stitch.Crochet || s.Kind.ID == "ch" || !m.p.line.IsRow() {
 			return nil
@@ -145,10 +145,10 @@ var stitches = []form{
 	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b | f / b)", meaning: "front and back", example: "p into front and then into back of next st", when: tests{either(no(said("front", "back")), all(said("front"), said("back")))}, build: yes},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} [held] $st (of/from/on/for) [first/second/left/right/one/other] [pocket] (lining/linings) [holder]", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k across 20 sts of pocket lining, k to end", when: tests{inRow}, build: heldStitches},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} ([first/second/left/right/held] [pocket] lining $st | (from/of) [first/second/left/right] [pocket] lining)", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k 20 pocket lining sts, k to end", when: tests{inRow}, build: heldStitches},
-	{rule: "stitch", pattern: "(k/knit/p/purl/work/patt) [across/over] [held] {n:num} [held/live] [first/second/left/right] (instep/sleeve) $st [on/from holder]", meaning: "stitches that waited are taken in", example: "Rnd 2: K10, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along heel flap, k to end", build: partJoined},
+	{rule: "stitch", pattern: "(k/knit/p/purl/work/patt) [across/over] [held] {n:num} [held/live] [first/second/left/right] (instep/sleeve) $st [on/from holder]", meaning: "held stitches are taken in", example: "Rnd 2: K10, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along heel flap, k to end", build: partJoined},
 	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", when: tests{inRow, has("n")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)} }},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
-	{rule: "stitch", pattern: "(knit/k {n:num} [,] purl/p {m:num} | purl/p {n:num} [,] knit/k {m:num})", meaning: "the two stretches of a rib, again and again", example: "Row 1: K2, p2", when: tests{inRow, opensOr("and"), endsOrKind("g"), no(crochet)}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(knit/k {n:num} [,] purl/p {m:num} | purl/p {n:num} [,] knit/k {m:num})", meaning: "the two stretches of a rib, repeatedly", example: "Row 1: K2, p2", when: tests{inRow, opensOr("and"), endsOrKind("g"), no(crochet)}, build: func(m *match) any {
 		first, second := "k", "p"
 		if m.p.t[m.from].Is("p", "purl") {
 			first, second = second, first
@@ -174,17 +174,17 @@ var stitches = []form{
 	}},
 	{rule: "legs", pattern: "front/back [loop/leg] [,] [and/then/&] [in/into/through] ({l:legs} | front/back [loop/leg] [again])", meaning: "the legs of a stitch one after another", example: "k into front, back and front of next st", build: yes},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
-	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first/these/those] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
-	{rule: "stitch", pattern: "[$make] [{x:num} -] [$next/first/last] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
-	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "so many stitches together", example: "dc next 2 sts tog", build: crochetTogether},
-	{rule: "stitch", pattern: "(knit/k/purl/p) [$next] every/each {n:num} [$st] together/tog [{e:extent}]", meaning: "so many stitches together, again and again", example: "Row 2: Knit every 2 together", build: func(m *match) any {
+	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first/these/those] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "n stitches together", example: "knit next 2 sts together", build: together},
+	{rule: "stitch", pattern: "[$make] [{x:num} -] [$next/first/last] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "n stitches together", example: "work 2 dc tog", build: crochetTogether},
+	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "n stitches together", example: "dc next 2 sts tog", build: crochetTogether},
+	{rule: "stitch", pattern: "(knit/k/purl/p) [$next] every/each {n:num} [$st] together/tog [{e:extent}]", meaning: "n stitches together, repeated", example: "Row 2: Knit every 2 together", build: func(m *match) any {
 		s, ok := together(m).(*ins.Stitch)
 		if ok && len(s.Places) == 0 {
 			s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}
 		}
 		return s
 	}},
-	{rule: "stitch", pattern: "(knit/k/purl/p) (every/each {o:ord} and {q:ord} [$st] together/tog | together/tog every/each {o:ord} and {q:ord} [$st]) [{e:extent}]", meaning: "every so many stitches, two together", example: "Row 2: Knit every 7th and 8th st together", build: func(m *match) any {
+	{rule: "stitch", pattern: "(knit/k/purl/p) (every/each {o:ord} and {q:ord} [$st] together/tog | together/tog every/each {o:ord} and {q:ord} [$st]) [{e:extent}]", meaning: "two together in every n stitches", example: "Row 2: Knit every 7th and 8th st together", build: func(m *match) any {
 		o, q := value[int](m, "o"), value[int](m, "q")
 		if q != o+1 || o < 2 {
 			return nil
@@ -193,8 +193,8 @@ var stitches = []form{
 		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(o - 1)}, &ins.Stitch{Kind: stitch.ByID(id + "2tog"), N: ins.N(1)}}
 		return &ins.Repeat{Body: body, Until: ins.Extent{Kind: ins.ToEnd, At: m.span()}, Stop: -1, Cut: true}
 	}},
-	{rule: "stitch", pattern: "twist/cross/twisting/crossing/cable [over] $next [k] {n:num} [$st] [as (on/for/in/before) [{x:stretch}]]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
-	{rule: "stitch", pattern: "(k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) [,] {t:times}", meaning: "a rib, so many times", example: "Row 3: K1, p1 five times, k to end", build: func(m *match) any {
+	{rule: "stitch", pattern: "twist/cross/twisting/crossing/cable [over] $next [k] {n:num} [$st] [as (on/for/in/before) [{x:stretch}]]", meaning: "n stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "(k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) [,] {t:times}", meaning: "a rib, n times", example: "Row 3: K1, p1 five times, k to end", build: func(m *match) any {
 		if t := value[often](m, "t"); m.p.r.crochet || !m.p.line.IsRow() || t.more || m.from > 1 && m.p.at(m.from-1).Is(",") && m.p.at(m.from-2).Kind == 'n' {
 			return nil
 		}
@@ -204,7 +204,7 @@ var stitches = []form{
 		}
 		return &ins.Repeat{Body: []ins.Item{&ins.Stitch{Kind: stitch.ByID(first), N: m.num("a", 1)}, &ins.Stitch{Kind: stitch.ByID(second), N: m.num("b", 1)}}, Times: value[often](m, "t").n, Stop: -1}
 	}},
-	{rule: "stitch", pattern: "yo/yfwd/yrn/yon [,] {k:kind} [,] {t:times}", meaning: "an eyelet, so many times", example: "Row 3: K3, yo, k2tog 5 times, k to end", build: func(m *match) any {
+	{rule: "stitch", pattern: "yo/yfwd/yrn/yon [,] {k:kind} [,] {t:times}", meaning: "an eyelet, n times", example: "Row 3: K3, yo, k2tog 5 times, k to end", build: func(m *match) any {
 		k := value[thing](m, "k").Kind
 		if k == nil || k.Craft != stitch.Knitting || k.Uses != 2 || k.Makes != 1 || value[often](m, "t").more {
 			return nil
@@ -213,13 +213,13 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "drop/dropping [$next/first/last] [{n:num}] $st [off/from/down] [left/right] [hand] [needle] [and (unravel/ravel/let {x:stretch})]", meaning: "stitches dropped off the needle", example: "Row 3: K5, drop next st off needle, k to end", when: tests{inRow, no(crochet), either(has("n"), said("next", "first", "last", "st", "stitch"))}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 1), Drop: true} }},
 	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (k/knit/p/purl) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: K2, slip, slip, knit, k to end", build: slipSlip},
-	{rule: "stitch", pattern: "[$make] (k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) rib/ribbing [over/across/for/on] [$next/first/last] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K1, p1 rib 7 sts, k to end", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "[$make] (k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) rib/ribbing [over/across/for/on] [$next/first/last] {n:num} $st", meaning: "n stitches as they come", example: "Row 3: K1, p1 rib 7 sts, k to end", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "(rib/ribbing/patt | work [across] [all] [in] [rib/ribbing/patt/pattern] ) [$st] (as set/established/before/est | in rib/patt/pattern as set/established/before/est)", meaning: "as the stitches come", example: "Row 3: Rib as set", when: tests{inRow, endsOrKind("g", ".", ";")}, build: stitchTo},
-	{rule: "stitch", pattern: "(knit/k/purl/p) off {n:num} [$st] [on/from/of {tail}]", meaning: "the stitch in so many places", example: "Row 2: Knit off 18 stitches on right-hand needle, knit 20", build: func(m *match) any {
+	{rule: "stitch", pattern: "(knit/k/purl/p) off {n:num} [$st] [on/from/of {tail}]", meaning: "the stitch in n places", example: "Row 2: Knit off 18 stitches on right-hand needle, knit 20", build: func(m *match) any {
 		k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
 		return &ins.Stitch{Kind: k.Kind, N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "(work/knit/k/purl/p across/over/back [$next/first/last/these/those/$rem] | work $next/first/last/these/those/$rem) {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", when: tests{no(before("of", "for", "from", "on", "in", "only", "until", "row", "rows")), said("st", "sts", "stitch", "stitches")}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(work/knit/k/purl/p across/over/back [$next/first/last/these/those/$rem] | work $next/first/last/these/those/$rem) {n:num} [$st]", meaning: "n stitches as they come", example: "Row 2: Work across 38 sts, turn", when: tests{no(before("of", "for", "from", "on", "in", "only", "until", "row", "rows")), said("st", "sts", "stitch", "stitches")}, build: func(m *match) any {
 		s := &ins.Stitch{N: m.num("n", 1)}
 		if !m.p.t[m.from].Is("work") {
 			k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
@@ -262,17 +262,17 @@ var stitches = []form{
 		}
 		return &ins.Stitch{Kind: slipKind(m), N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "(slip/sl/place/move/transfer/put) [the] [$next/first] ({n:num} [$st] | $st) (on to | to/on/onto) [a] [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [,] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(slip/sl/place/move/transfer/put) [the] [$next/first] ({n:num} [$st] | $st) (on to | to/on/onto) [a] [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [,] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches held, to be crossed later", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
 		w := &ins.Nothing{Front: m.said("front")}
 		if n := m.num("n", 1); n.By == nil && (w.Front || m.said("back", "rear", "behind")) {
 			w.Wait = n.All
 		}
 		return w
 	}},
-	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [the] [left/lh] [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
-	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: heldStitches},
-	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
-	{rule: "stitch", pattern: "{k:kind} [all/both] [these/those/held/slipped] [$st/them] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "Row 3: K2, slip next 3 sts to cable needle and hold in front, k3, knit stitches from cable needle, k to end", build: fromHeld},
+	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [the] [left/lh] [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the held stitches", example: "k2 from cable needle", build: stitchBare},
+	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "held stitches of another piece are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: heldStitches},
+	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the held stitches", example: "k2 from c n", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} [all/both] [these/those/held/slipped] [$st/them] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the held stitches", example: "Row 3: K2, slip next 3 sts to cable needle and hold in front, k3, knit stitches from cable needle, k to end", build: fromHeld},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",
 		build: func(m *match) any {
 			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd && !(m.p.at(m.from-1).Is("and", ",") && m.p.r.knits && slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("off", "k", "knit", "p", "purl") })) || m.p.r.crochet && !m.has("x") && !(m.p.t[m.from].Is("work") && m.p.line.IsRow() && (e.Kind == ins.ToLast || e.Kind == ins.ToMarker || e.Kind == ins.ToMiddle)) || m.p.at(m.to).Is("is", "measures", "of") {
@@ -280,9 +280,9 @@ var stitches = []form{
 			}
 			return stitchTo(m)
 		}},
-	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/rib [working] [over/across/on] [$next/last/first/center/centre] {n:num} [$st] {x:asset}", meaning: "so many stitches as they come", example: "Row 3: K6, work 26 sts in rib as set, k6", when: tests{inRow, no(before("until", "for"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
-	{rule: "stitch", pattern: "work/working ribbing/rib/pattern/patt/moss/seed [st/stitch] (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: Work ribbing for 7 sts, k2tog, k to end", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
-	{rule: "stitch", pattern: "work/working/cont/continue [working] {x:asset} (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K6, work in pattern over next 26 sts, k6", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/rib [working] [over/across/on] [$next/last/first/center/centre] {n:num} [$st] {x:asset}", meaning: "n stitches as they come", example: "Row 3: K6, work 26 sts in rib as set, k6", when: tests{inRow, no(before("until", "for"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "work/working ribbing/rib/pattern/patt/moss/seed [st/stitch] (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "n stitches as they come", example: "Row 3: Work ribbing for 7 sts, k2tog, k to end", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "work/working/cont/continue [working] {x:asset} (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "n stitches as they come", example: "Row 3: K6, work in pattern over next 26 sts, k6", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "work/knit/cont/continue across/over/along [row/rnd/round] {x:asset} {e:extent}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern to last 4 sts, k2tog, k2", when: tests{inRow}, build: stitchTo},
 	{rule: "stitch", pattern: "work/cont/continue (across/over/along | to end of) row/rnd/round {x:asset}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern as established", when: tests{inRow, no(opens)}, build: stitchTo},
 	{rule: "stitch", pattern: "slip/sl [{num}] [,] [and] k/knit [{num}] [,] and pass", meaning: "slip, knit, pass over", example: "Row 2: K2, * k 2 tog, k 1, slip, k and pass *, k to end", when: tests{no(before("slipped", "sl", "slip", "over", "the", "it", "first", "st", "stitch")), no(beforeKind("n"))}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("skpo"), N: ins.N(1)} }},
@@ -315,7 +315,7 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "(k/knit/p/purl) first [{n:num}] [$st] and last {m:num} [$st] [,] [and] (k/knit/p/purl) [all/every] $rem/rest/others/other [$st]", meaning: "the stitches at both ends, and those between them", example: "Row 2: Knit first 3 and last 3 sts, purl all remaining sts", build: endsAndRest},
 	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: yes},
-	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
+	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "n stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
 			bare := !m.said("st", "sts", "stitches", "pattern", "patt") && !(m.has("n") && m.p.at(m.to).Is(",") && m.p.at(m.to+1).Is("turn"))
 			if patt := m.p.t[m.from].Is("patt") && m.from == 0 && m.p.at(m.to).Is(","); !m.p.line.IsRow() && !patt || bare || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
@@ -323,16 +323,16 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "[work/working/rib/ribbing] [in] (k/knit {a:num} [and/,] p/purl {b:num} | p/purl {a:num} [and/,] k/knit {b:num}) [rib/ribbing] (for/over/on/across) [$next/first/last] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: Rib in k1 and p1 for 20 sts, k to end", when: tests{either(inRow, said("st", "sts", "stitches")), no(before("row", "rows", "rnd", "rnds", "inch", "inches", "in", "ins", "cm"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
-	{rule: "stitch", pattern: "[work] [$rem/last/next/first] {n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "so many stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", when: tests{inRow, endsOrKind("g", ",", ".", ";")}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
-	{rule: "stitch", pattern: "rib/moss/patt/patts [$next] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
+	{rule: "stitch", pattern: "[work/working/rib/ribbing] [in] (k/knit {a:num} [and/,] p/purl {b:num} | p/purl {a:num} [and/,] k/knit {b:num}) [rib/ribbing] (for/over/on/across) [$next/first/last] {n:num} [$st]", meaning: "n stitches as they come", example: "Row 3: Rib in k1 and p1 for 20 sts, k to end", when: tests{either(inRow, said("st", "sts", "stitches")), no(before("row", "rows", "rnd", "rnds", "inch", "inches", "in", "ins", "cm"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "[work] [$rem/last/next/first] {n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "n stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", when: tests{inRow, endsOrKind("g", ",", ".", ";")}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "rib/moss/patt/patts [$next] {n:num} [$st]", meaning: "n stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
 		build: func(m *match) any {
 			if t := m.p.at(m.to); !m.p.line.IsRow() || t.Is("row", "rows", "rnd", "rnds", "round", "rounds", "more", "times") || measuring[t.S] {
 				return nil
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "[take/knit/work/k] {n:num} together/tog [{t:times} | {e:extent}]", meaning: "so many stitches together", example: "Row 3: Knit 7, 2 together, knit 3", build: func(m *match) any {
+	{rule: "stitch", pattern: "[take/knit/work/k] {n:num} together/tog [{t:times} | {e:extent}]", meaning: "n stitches together", example: "Row 3: Knit 7, 2 together, knit 3", build: func(m *match) any {
 		if last := m.p.at(m.from - 1); last.Kind == 'n' || last.Kind == 'w' && !last.Is("then", "and") {
 			return nil
 		}
@@ -399,7 +399,7 @@ var stitches = []form{
 		every.N = ins.N(value[int](m, "o"))
 		return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1), Places: []ins.Place{every}}
 	}},
-	{rule: "stitch", pattern: "make/made {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", when: tests{no(crochet), inRow, endsOrKind("p")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "make/made {n:num} [$st]", meaning: "n stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", when: tests{no(crochet), inRow, endsOrKind("p")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease [{n:num} | once] [$st] by {h:byhow}", meaning: "one increase or decrease here, and how it is made", example: "Row 3: K1, inc 1 by knitting into front and back of next st, k to end",
 		build: func(m *match) any {
 			inc := m.p.t[m.from].Is("inc", "increase")
@@ -412,13 +412,13 @@ var stitches = []form{
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1)}
 		}},
 
-	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch}]", meaning: "so many chains", example: "ch 3", build: chain},
-	{rule: "chain", pattern: "[$make] $ch {n:num} [,/.] [then/and] [$make] $ch {m:num} more/extra", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
-	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
-	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "so many chains", example: "start with a chain of 20 sts", when: tests{firstWord("beg", "beginning", "start", "starting", "begin", "commence", "commencing")}, build: chain},
-	{rule: "chain", pattern: "[start/begin] [by] [$make] $ch/chaining {n:num} [$st] [,] (plus/+) {m:num} [more/extra] [$ch] [(for/to/as) [the] (turn/turning/height) [$ch] | turning $ch]", meaning: "so many chains", example: "Ch 20 + 1 for turning", when: tests{either(no(has("m")), noWordBut("for", "turn", "turning"))}, build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
+	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch}]", meaning: "n chains", example: "ch 3", build: chain},
+	{rule: "chain", pattern: "[$make] $ch {n:num} [,/.] [then/and] [$make] $ch {m:num} more/extra", meaning: "n chains", example: "ch 31, ch 1 more", build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
+	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch} | from/at {tail}]", meaning: "n chains", example: "21 ch", build: chain},
+	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "n chains", example: "start with a chain of 20 sts", when: tests{firstWord("beg", "beginning", "start", "starting", "begin", "commence", "commencing")}, build: chain},
+	{rule: "chain", pattern: "[start/begin] [by] [$make] $ch/chaining {n:num} [$st] [,] (plus/+) {m:num} [more/extra] [$ch] [(for/to/as) [the] (turn/turning/height) [$ch] | turning $ch]", meaning: "n chains", example: "Ch 20 + 1 for turning", when: tests{either(no(has("m")), noWordBut("for", "turn", "turning"))}, build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
 	{rule: "startplace", pattern: "[$center/bottom/top/lower/back/front/side/toe/heel/upper/left/right/outer/inner/middle] [{w:edgename}] [of] [sole/heel/toe/crown/hat/back/front/body/sleeve/motif/square/cuff/yoke/neck/bag/piece/base/brim/edge/side/$center]", meaning: "where a piece begins", example: "start at the center of the sole with a chain of 16", build: yes},
-	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},
+	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "n chains", example: "make a chain of 20 sts", build: chain},
 	{rule: "chain", pattern: "[$make] [{n:num}] (t ch | tch | turning ch) [of {n:num}] [ch]", meaning: "the turning chain", example: "1 tch", build: func(m *match) any {
 		if !m.has("n") {
 			return &ins.Nothing{}
@@ -426,7 +426,7 @@ var stitches = []form{
 		return chain(m)
 	}},
 	{rule: "chain", pattern: "ch", meaning: "one chain", example: "dc, ch, dc in next st", build: chain},
-	{rule: "chain", pattern: "foundation/starting $ch [:] [$ch] {n:num} [$st]", meaning: "so many chains", example: "foundation chain: ch 20", build: chain},
+	{rule: "chain", pattern: "foundation/starting $ch [:] [$ch] {n:num} [$st]", meaning: "n chains", example: "foundation chain: ch 20", build: chain},
 	{rule: "neutral", pattern: "[$make] $ch of {n:num} [$st] per/to yard/inch/metre/meter {x:sentence}", meaning: "a chain of any length that fits", example: "Make a chain of 720 sts per yard, or 30 for each pattern"},
 	{rule: "neutral", pattern: "[foundation/starting/beginning/base] [$make] $ch [:] [in/any] [a] multiple/multiples of {n:num} [$st/$ch] [[,] (+/plus/and/,) [an] [additional/extra] {m:num}] [extra/more/additional] [$st/$ch] [for turning [ch]]", meaning: "a chain of any length that fits", example: "Chain a multiple of 4 + 3 extra chains"},
 	{rule: "chainfor", pattern: "(for/to/as) ([first] {k:kind} | turn [each/every row] | turning [ch] | height | count as [first] {k:kind} | [first] {k:kind} of [next] row | foundation [ch/row] | base | begin | start | stand for [first] {k:kind} | $beg)", meaning: "what a chain is for", example: "ch 3 for first dc",
@@ -468,7 +468,7 @@ var stitches = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "skip", pattern: "sk/skip/miss (turning/beg/beginning $ch | tch | t $ch)", meaning: "the turning chain is no stitch", example: "sc in each sc across, skip turning ch, turn"},
-	{rule: "skip", pattern: "($beg [with/from] | from) [in/into/at] {c:core} [onwards/on]", meaning: "the chains before it are passed", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
+	{rule: "skip", pattern: "($beg [with/from] | from) [in/into/at] {c:core} [onwards/on]", meaning: "the chains before it are skipped", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
 		build: func(m *match) any {
 			c := value[ins.Place](m, "c")
 			if c.Kind != ins.FromHook || c.N.All < 2 || !m.p.at(m.to).Is(",", ":", "work") && !m.p.thingAt(m.to) && m.p.at(m.to).Kind != 'n' {
@@ -480,18 +480,18 @@ var stitches = []form{
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing (same/base $st | $st at/in base/bottom of [$tch/same/that/this] ($ch [{num}] | {num} $ch))", meaning: "the stitch from which the chain goes up", example: "Sl st over first 4 sts, ch 3, skip st at base of ch, dc in each st to end", build: func(m *match) any {
 		return &ins.Skip{Places: []ins.Place{{Kind: ins.InSame, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
 	}},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
-	{rule: "skip", pattern: "(without working in/into/on | not working in/into/on | leaving) first [{n:num}] {u:unit} [unworked/free]", meaning: "the first stitches are passed", example: "Row 1: Ch 3, without working into the first st, dc in each st across", build: skip(ins.InFirst)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit/omitting last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass under [the] [latter/these/them/this] {n:num} [{u:unit}] [{tail}]", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 5, miss under the latter 3 stitches of the preceding row; rep from * to end", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "count/counting {n:num} $st over/across/along [from {x:stretch}]", meaning: "stitches are passed", example: "Count 2 sts over from the neck and attach yarn to next st", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass [$next] {n:num} [{u:unit}] (under/beneath/below [it/them/these/this])", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 2, miss 2 under them; rep from * to end", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing none/nothing [{tail}]", meaning: "none is passed", example: "Row 2: *1 sc in next st, ch 2, miss none; rep from * to end"},
-	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
-	{rule: "skipmore", pattern: "and/& [$next] [{n:num}] {u:unit}", meaning: "more that is passed", example: "skip next ch-2 sp and next dc",
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is skipped", example: "skip next st", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are skipped", example: "skip next 2 sts", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "the first stitches are skipped", example: "skip first st", build: skip(ins.InFirst)},
+	{rule: "skip", pattern: "(without working in/into/on | not working in/into/on | leaving) first [{n:num}] {u:unit} [unworked/free]", meaning: "the first stitches are skipped", example: "Row 1: Ch 3, without working into the first st, dc in each st across", build: skip(ins.InFirst)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit/omitting last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are skipped", example: "skip last st", build: skip(ins.InLast)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are skipped", example: "sk 2", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass under [the] [latter/these/them/this] {n:num} [{u:unit}] [{tail}]", meaning: "stitches are skipped", example: "Row 2: *1 sc in next st, ch 5, miss under the latter 3 stitches of the preceding row; rep from * to end", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "count/counting {n:num} $st over/across/along [from {x:stretch}]", meaning: "stitches are skipped", example: "Count 2 sts over from the neck and attach yarn to next st", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass [$next] {n:num} [{u:unit}] (under/beneath/below [it/them/these/this])", meaning: "stitches are skipped", example: "Row 2: *1 sc in next st, ch 2, miss 2 under them; rep from * to end", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing none/nothing [{tail}]", meaning: "none is skipped", example: "Row 2: *1 sc in next st, ch 2, miss none; rep from * to end"},
+	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is skipped", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
+	{rule: "skipmore", pattern: "and/& [$next] [{n:num}] {u:unit}", meaning: "more that is skipped", example: "skip next ch-2 sp and next dc",
 		build: func(m *match) any {
 			if m.p.at(m.to).Is("in", "into", "over", "across", "around") || m.has("n") && value[ins.Unit](m, "u").Stitch != nil && !m.said("next") && !m.p.at(m.to).Is(",", ";") {
 				return nil
@@ -511,13 +511,13 @@ var stitches = []form{
 		return &ins.Repeat{Body: []ins.Item{&ins.Leave{All: true}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
 	}},
 
-	{rule: "leave", pattern: "[then] (place/slip/put/transfer/sl/leave/move) [these/those/them/last/this] [group] [just worked/knitted] [of] [{n:num}] [$st] [just] [worked/knitted] (on/onto/to) [hold | [1st/2nd/3rd/first/second/third/another/stitch/st/spare/waste/scrap/separate/extra/a/safety] [stitch] [-] [holder/holders/thread/yarn/wool/needle/pin/length/strand] [of [waste/scrap] yarn]]", meaning: "what was just worked waits on a holder", example: "Next row: K13 and place these sts on a holder, k17", build: worked},
-	{rule: "leave", pattern: "[then/and] place/slip/put/transfer/sl/leave/move [all] [of] ({x:ofpart} | $st [[up] to/until/between [$next/both] [{num}] marker/markers/m]) {onholder} [for {tail}]", meaning: "the stitches up to the next marker wait on a holder", example: "Rnd 2: K to marker, place sleeve sts on waste yarn, cast on 8 sts, k to next marker, slip sts to next marker onto scrap yarn, cast on 8 sts",
+	{rule: "leave", pattern: "[then] (place/slip/put/transfer/sl/leave/move) [these/those/them/last/this] [group] [just worked/knitted] [of] [{n:num}] [$st] [just] [worked/knitted] (on/onto/to) [hold | [1st/2nd/3rd/first/second/third/another/stitch/st/spare/waste/scrap/separate/extra/a/safety] [stitch] [-] [holder/holders/thread/yarn/wool/needle/pin/length/strand] [of [waste/scrap] yarn]]", meaning: "what was just worked is put on a holder", example: "Next row: K13 and place these sts on a holder, k17", build: worked},
+	{rule: "leave", pattern: "[then/and] place/slip/put/transfer/sl/leave/move [all] [of] ({x:ofpart} | $st [[up] to/until/between [$next/both] [{num}] marker/markers/m]) {onholder} [for {tail}]", meaning: "the stitches up to the next marker are put on a holder", example: "Rnd 2: K to marker, place sleeve sts on waste yarn, cast on 8 sts, k to next marker, slip sts to next marker onto scrap yarn, cast on 8 sts",
 		when: tests{inRow, no(said("these", "those", "held", "live")), either(has("x"), said("marker", "markers", "m"))}, build: func(m *match) any {
 			return &ins.BindOff{To: ins.Extent{Kind: ins.ToMarker, Part: true, At: m.span()}, Hold: true}
 		}},
 	{rule: "onholder", pattern: "(on/onto/to/over [hold on] [first/second/third/another/separate/extra/a] [stitch/st/spare/waste/scrap/safety] [-] [piece/length/strand] [of] [spare/waste/scrap] holder/holders/thread/yarn/wool/needle/pin | on hold)", meaning: "on a holder", example: "Place next 20 sts on a holder", build: yes},
-	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches wait on a holder", example: "Next row: K20, leave next 20 on a holder, k20", when: tests{inRow, before(",", ";", "and", "then")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
+	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches are put on a holder", example: "Next row: K20, leave next 20 on a holder, k20", when: tests{inRow, before(",", ";", "and", "then")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
 	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare/st/waste/a/safety] [-] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at (each/both end/ends/side/sides | {e:edgename} [{s:edgeside}]) [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
 		build: func(m *match) any {
@@ -535,7 +535,7 @@ var stitches = []form{
 	{rule: "leave", pattern: "leave/leaving (rest/remainder/others/balance) [of] [$row/$st] [unworked/unfinished/free]", meaning: "stitches stay unworked", example: "sc in next 10 sts, leave rest unworked", build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", when: tests{said("last", "remaining", "remain", "rem", "rest", "other")}, build: func(m *match) any { return &ins.Leave{N: m.num("n", 0), All: !m.has("n")} }},
 
-	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl/increased/made/extra/other] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
+	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl/increased/made/extra/other] $st over [{tail}])", meaning: "n slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
 	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [knit/purl] [$st/one] over ([{tail}] | [last] [$st] knit/knitted/k/purled [$st/one]) | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
 
 	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off [first/second/left/right] [leg/arm/ear/wing] [{num}] | fasten off last/final/remaining/rem $st/loop/lp | cut yarn | fo [first/second/left/right] [leg/arm/ear/wing] [{num}] | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {

@@ -54,8 +54,8 @@ var unitForms = []form{
 			}
 			return ins.Unit{Word: "st"}
 		}},
-	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp", build: func(m *match) any { return chainSpace(m) }},
-	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return chainSpace(m) }},
+	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of n chains", example: "sc in next ch-2 sp", build: func(m *match) any { return chainSpace(m) }},
+	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of n chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return chainSpace(m) }},
 	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
 		build: func(m *match) any {
 			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {
@@ -255,7 +255,7 @@ var cores = []form{
 		return pl
 	}},
 	{rule: "core", pattern: "$next {u:unit} [{tail}] [{e:extent}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", when: tests{either(no(has("e")), has("tail"))}, build: eachIfExtent}, // the next st across
-	{rule: "core", pattern: "$next {u:unit} but {n:num} [{tail}]", meaning: "a stitch behind so many others", example: "Row 2: *1 dc in next st but 2, ch 2; rep from * to end", build: func(m *match) any {
+	{rule: "core", pattern: "$next {u:unit} but {n:num} [{tail}]", meaning: "a stitch after n others", example: "Row 2: *1 dc in next st but 2, ch 2; rep from * to end", build: func(m *match) any {
 		n := m.num("n", 1)
 		if n.By != nil {
 			return nil
@@ -295,19 +295,19 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
-	{rule: "core", pattern: "{k:kind} [{tail}]", meaning: "the gap behind the stitch worked last", example: "Rnd 2: Ch 3, *dc in dc, dc between dc; rep from * around", when: tests{crochet, after("between"), endsOrKind("pg")}, build: func(m *match) any {
+	{rule: "core", pattern: "{k:kind} [{tail}]", meaning: "the gap after the last stitch worked", example: "Rnd 2: Ch 3, *dc in dc, dc between dc; rep from * around", when: tests{crochet, after("between"), endsOrKind("pg")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "gap", Space: true, Between: true}}
 	}},
 	{rule: "core", pattern: "{n:num} $next {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in the 3 following sts", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
-	{rule: "core", pattern: "each/every/all [of/in] [$next/beginning/starting/original] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch", when: tests{either(said("of", "next", "following", "foll"), no(said("ch", "chain")), no(said("sp", "space", "loop", "lp", "arch")))}, build: func(m *match) any { // each 2-ch sp
+	{rule: "core", pattern: "each/every/all [of/in] [$next/beginning/starting/original] {n:num} {u:unit} [{tail}]", meaning: "each of n stitches", example: "dc in each of next 4 ch", when: tests{either(said("of", "next", "following", "foll"), no(said("ch", "chain")), no(said("sp", "space", "loop", "lp", "arch")))}, build: func(m *match) any { // each 2-ch sp
 		pl := place(ins.InNext, m)
 		pl.Of = true
 		return pl
 	}},
-	{rule: "core", pattern: "each/every/all [of] [$next] (unworked/held/free/skipped/missed/sk) {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "sl st in each of next unworked 7 sts",
+	{rule: "core", pattern: "each/every/all [of] [$next] (unworked/held/free/skipped/missed/sk) {n:num} {u:unit} [{tail}]", meaning: "each of n stitches", example: "sl st in each of next unworked 7 sts",
 		build: func(m *match) any {
 			pl := place(ins.InNext, m)
 			pl.Of = true
@@ -327,7 +327,7 @@ var cores = []form{
 	{rule: "core", pattern: "each/every $ch/$st of/in [the] $next [$ch] sp/space/loop/lp/arch", meaning: "each chain of the next space, however long", example: "1 sc in each ch of next loop, sc in next tr", build: func(*match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(0), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4", build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
+	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of n stitches", example: "dc in each of next 4", build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
 	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around", build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every [of] $next {u:unit} [{tail}] {e:extent}", meaning: "each stitch that is left", example: "2 hdc in first st and in each of next st around", build: at(ins.InEach)},
@@ -372,7 +372,7 @@ var cores = []form{
 		return ins.Place{Kind: ins.FromHook, N: ins.N(o), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
 	{rule: "core", pattern: "{o:ord} $st/loop/lp from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook", build: fromHook},
-	{rule: "core", pattern: "[center/centre] $ch {n:num} of last/previous/preceding {w:row}", meaning: "a chain space of so many chains", example: "3 dc in ch 2 of last row", build: func(m *match) any {
+	{rule: "core", pattern: "[center/centre] $ch {n:num} of last/previous/preceding {w:row}", meaning: "a chain space of n chains", example: "3 dc in ch 2 of last row", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: chainSpace(m)}
 	}},
 	{rule: "core", pattern: "{n:num} $ch from hook/hk", meaning: "a chain counted from the hook", example: "Ch 5. Dc in the 5 ch from hook", build: func(m *match) any {
@@ -414,7 +414,7 @@ var cores = []form{
 		return ins.Place{Kind: ins.InCentre, N: ins.N(1), Unit: ins.Unit{Stretch: true, Word: "group"}}
 	}},
 	{rule: "core", pattern: "$center [of] {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
-	{rule: "core", pattern: "{o:ord} [{u:unit}] of [each/every] $next/following {n:num} {w:unit} [{tail}]", meaning: "one of the next stitches; those before it are passed", example: "sc in 2nd of next 3 dc", build: func(m *match) any {
+	{rule: "core", pattern: "{o:ord} [{u:unit}] of [each/every] $next/following {n:num} {w:unit} [{tail}]", meaning: "one of the next stitches; those before it are skipped", example: "sc in 2nd of next 3 dc", build: func(m *match) any {
 		o, n := value[int](m, "o"), m.num("n", 1)
 		if w := value[ins.Unit](m, "w"); n.By != nil || n.All < o || w.Space || w.Chain || w.Group != nil || w.Stretch {
 			return nil
@@ -445,7 +445,7 @@ var cores = []form{
 			}
 			return pl
 		}},
-	{rule: "core", pattern: "{n:num} {u:unit} [{tail}]", meaning: "so many stitches", example: "sc in 21 sts", build: func(m *match) any {
+	{rule: "core", pattern: "{n:num} {u:unit} [{tail}]", meaning: "n stitches", example: "sc in 21 sts", build: func(m *match) any {
 		if ch := m.p.at(m.from + 1); ch.Is("ch") && ch.Glued && value[ins.Unit](m, "u").Space { // in 3ch-sp
 			return nil
 		}
@@ -455,7 +455,7 @@ var cores = []form{
 		return place(ins.InNext, m)
 	}},
 	{rule: "core", pattern: "[$next] {n:num} more [$st]", meaning: "each of the next stitches", example: "Ch 1, hdc in same st and 8 more, 2 hdc in next st", build: at(ins.InNext)},
-	{rule: "core", pattern: "{n:num}", meaning: "so many stitches", example: "Ch 1, 2 hdc in first st, *hdc in 3, 2 hdc in next; rep from * around", build: func(m *match) any {
+	{rule: "core", pattern: "{n:num}", meaning: "n stitches", example: "Ch 1, 2 hdc in first st, *hdc in 3, 2 hdc in next; rep from * around", build: func(m *match) any {
 		if m.p.t[m.from].Kind != 'n' || !m.p.at(m.from-1).Is("in", "into") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
 			return nil
 		}
@@ -758,7 +758,7 @@ var loops = []form{
 		}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] (flo/fl/flos/flp [only] | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around", build: func(m *match) any { return ins.FrontLoop }},
 	{rule: "loop", pattern: "unworked/unused/free/remaining/rem loop/loops/lp/lps", meaning: "the loop of a chain that is still free", example: "Row 1: Ch 2, esc in rem lp of each ch across", when: tests{before("of")}, build: func(m *match) any { return ins.BothLoops }},
-	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across", build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the back bump of a chain", example: "sl st in back bar of each ch across", build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by/inserting] [hook] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",
 		build: func(m *match) any {
 			if value[int](m, "o") != 3 || m.p.at(m.to).Is("from", "made") {
@@ -797,7 +797,7 @@ var extents = []form{
 		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
 	{rule: "extent", pattern: "all", meaning: "to the end of the row", example: "Rnd 2: *K2, p2; rep from * all, ending with k2", when: tests{before("ending", "end")}, build: toEnd},
-	{rule: "extent", pattern: "all [of/the] but/except [$next/last/final] {n:num} [{u:unit}]", meaning: "to the last so many stitches", example: "k all but the last 3 sts", build: toLast},
+	{rule: "extent", pattern: "all [of/the] but/except [$next/last/final] {n:num} [{u:unit}]", meaning: "to the last n stitches", example: "k all but the last 3 sts", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
@@ -810,14 +810,14 @@ var extents = []form{
 	{rule: "extent", pattern: "for/on/along each/every/all side/sides/edge/edges/corner/corners", meaning: "to the end of the row", example: "(3 dc in next st, dc in next st) for each side", build: toEnd},
 	{rule: "extent", pattern: "without inc/dec/increasing/decreasing/increases/decreases/shaping", meaning: "to the end of the row", example: "Rnd 2: Sc without increasing", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last n stitches", example: "k to last 3 sts", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} (second/next [-] to [-] last | last but one | penultimate) [$st/{k:kind}]", meaning: "to the last two stitches", example: "Ch 1, sc in each st to the second to last st, 2 sc in next st, sc in last st", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToLast, N: ins.N(2), Unit: ins.Unit{Word: "second"}, At: m.span()}
 	}},
 	{rule: "extent", pattern: "round/rnd", meaning: "to the end of the row", example: "sc in each st round", when: tests{endsOrKind("pg"), no(after("next", "each", "every", "last", "previous", "prev", "of", "this", "first", "same", "join", "close", "rep", "repeat"))}, build: toEnd},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [each] [$row/needle/ndl/dpn] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last n stitches", example: "k to last 3", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [each] [$row/needle/ndl/dpn] | to end)", meaning: "to the last n stitches", example: "sc across until 3 sts rem", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last n stitches", example: "k to within 4 sts of end", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning {n:chaincalled} | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 	}},
@@ -825,9 +825,9 @@ var extents = []form{
 		return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0), Unit: ins.Unit{Word: "middle"}}
 	}},
 	{rule: "extent", pattern: "{upto} [[within] {n:num} $st before/of/from] $center ([$st | {k:kind}] of {m:num} {j:kind} [group/grp/corner/increase/inc] | $st)", meaning: "to the stitch in the middle of the row", example: "Row 3: K2, yo, k to centre st, yo, k1, yo, k to last 2 sts, yo, k2", build: func(m *match) any { return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0)} }},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [are/is] [last] [{n:num}] {u:unit} [$rem/left/remains] (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [are/is] [last] [{n:num}] {u:unit} [$rem/left/remains] (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to n stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to n stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
 	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Row 3: K to DS, k DS, k3, turn", when: tests{no(crochet)}, build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Stretch: true, Word: "turn"}, At: m.span()}
 	}},
@@ -842,7 +842,7 @@ var extents = []form{
 			}
 			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}
 		}},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [[last] {n:num} [{u:unit}] before/from/of] {x:ofpart} [needle]", meaning: "to so many stitches before a part of the row", example: "Rnd 1: K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end",
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [[last] {n:num} [{u:unit}] before/from/of] {x:ofpart} [needle]", meaning: "to n stitches before a part of the row", example: "Rnd 1: K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end",
 		build: func(m *match) any {
 			e := toMarker(m).(ins.Extent)
 			if e.Kind = ins.ToMarker; m.said("last") && m.said("of") { // to last 3 sts of instep: where it is, if no marker says
@@ -850,7 +850,7 @@ var extents = []form{
 			}
 			return e
 		}},
-	{rule: "extent", pattern: "until/till/til [there/you] [are/is/have] {n:num} {u:unit} [are/left/remain/rem] on [right/rh/r] [-] [hand] needle/needles/n/pin [[right] after/following/including/since [last/first] cast/bind/castoff/casting/binding/bo [-] [off] [st]]", meaning: "until so many stitches are on the right needle", example: "Row 3: Cast off 6 sts, k until there are 10 sts on right-hand needle, turn",
+	{rule: "extent", pattern: "until/till/til [there/you] [are/is/have] {n:num} {u:unit} [are/left/remain/rem] on [right/rh/r] [-] [hand] needle/needles/n/pin [[right] after/following/including/since [last/first] cast/bind/castoff/casting/binding/bo [-] [off] [st]]", meaning: "until n stitches are on the right needle", example: "Row 3: Cast off 6 sts, k until there are 10 sts on right-hand needle, turn",
 		build: func(m *match) any {
 			part := m.p.line.IsRow() || slices.ContainsFunc(m.p.t, func(t text.Token) bool { return t.Is("off", "turn", "leave", "leaving") }) // of a row
 			if !part || m.p.r.crochet || !value[ins.Unit](m, "u").Any() {
@@ -921,11 +921,11 @@ type often struct {
 }
 
 var times = []form{
-	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps/sets/set [more/further] [in/altogether] [all/total/succession]", meaning: "so many times", example: "(sc, inc) 6 times", build: func(m *match) any {
+	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps/sets/set [more/further] [in/altogether] [all/total/succession]", meaning: "n times", example: "(sc, inc) 6 times", build: func(m *match) any {
 		return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
 	}},
-	{rule: "times", pattern: "complete/work/do [this/these] {n:num} times", meaning: "so many times", example: "Rnd 2: *Ch 2, skip 1 sc, sc in next st* Complete four times", build: func(m *match) any { return often{n: m.num("n", 1)} }},
-	{rule: "times", pattern: "x/*/times {n:num} [times]", meaning: "so many times", example: "(sc, inc) x 6",
+	{rule: "times", pattern: "complete/work/do [this/these] {n:num} times", meaning: "n times", example: "Rnd 2: *Ch 2, skip 1 sc, sc in next st* Complete four times", build: func(m *match) any { return often{n: m.num("n", 1)} }},
+	{rule: "times", pattern: "x/*/times {n:num} [times]", meaning: "n times", example: "(sc, inc) x 6",
 		build: func(m *match) any {
 			if star := m.p.at(m.from); star.Is("*") && (!star.Glued && m.p.at(m.to).Kind == 'w' && !m.said("times") || star.Glued && !m.p.at(m.from+1).Glued && m.p.at(m.from+1).Col > star.End) {
 				return nil // a star begins, or ends
@@ -935,7 +935,7 @@ var times = []form{
 	{rule: "times", pattern: "once [more/again]", meaning: "once", example: "*k2, p2; rep from * once more", build: func(m *match) any { return often{n: ins.N(1), more: m.said("more")} }},
 	{rule: "times", pattern: "twice [more/again]", meaning: "twice", example: "*k2, p2; rep from * twice more", build: func(m *match) any { return often{n: ins.N(2), more: m.said("more")} }},
 	{rule: "times", pattern: "thrice [more]", meaning: "three times", example: "*k2, p2; rep from * thrice", build: func(m *match) any { return often{n: ins.N(3), more: m.said("more")} }},
-	{rule: "times", pattern: "{n:num} more", meaning: "so many times more", example: "*k2, p2; rep from * 3 more", build: func(m *match) any { return often{n: m.num("n", 1), more: true} }},
+	{rule: "times", pattern: "{n:num} more", meaning: "n times more", example: "*k2, p2; rep from * 3 more", build: func(m *match) any { return often{n: m.num("n", 1), more: true} }},
 	{rule: "times", pattern: "[once] [more] on/for/over/across/along ({o:ord} needle/half/side | other/next/opposite needle/half/side | needle/n {n:num} | instep/sole [$st/needle])", meaning: "once more, over the other half of the round", example: "Row 2: *K1, m1, k to last st on needle, m1, k1; rep from * on 2nd needle", when: tests{saidBefore("rep", "repeat")}, build: func(*match) any { return often{n: ins.N(1), more: true} }},
 }
 
