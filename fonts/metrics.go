@@ -242,7 +242,7 @@ func Parse(ttf []byte) (Face, error) {
 	}
 	m, err := build(ttf, beyondOwn)
 	if err != nil {
-		return Face{}, fmt.Errorf("the file is no TrueType or OpenType face")
+		return Face{}, fmt.Errorf("the file is not a TrueType or OpenType face")
 	}
 	if m.glyph['0'] == 0 {
 		return Face{}, fmt.Errorf("the face has no digits, so no measurement can be written in it")

@@ -143,10 +143,10 @@ func TestAFaceOfOnesOwnIsMeasuredAsHarfBuzzDoes(t *testing.T) {
 
 func TestWhatIsNoFaceIsRefusedWithItsReason(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                         "no TrueType or OpenType face",
+		"":                         "not a TrueType or OpenType face",
 		"wOF2xxxxxxxxxxxx":         "web font",
 		"ttcf\x00\x01\x00\x00":     "collection",
-		"\x00\x01\x00\x00\x00\x63": "no TrueType or OpenType face",
+		"\x00\x01\x00\x00\x00\x63": "not a TrueType or OpenType face",
 	} {
 		_, err := fonts.Parse([]byte(text))
 		assert.ErrorContains(t, err, want, "%q", text)

@@ -75,7 +75,7 @@ func (r *sheetReader) wrong(row, col int, message, have, want, fix string) {
 
 func (r *sheetReader) workbook(data []byte, sheet string) {
 	if why := packed(data); why != "" {
-		r.wrong(0, 0, "This workbook is too large.", why, fmt.Sprintf("at most %d MiB in all, unpacked", mostUnzip>>20), "Copy the sheet that is meant into a workbook of its own.")
+		r.wrong(0, 0, "This workbook is too large.", why, fmt.Sprintf("at most %d MiB in all, unpacked", mostUnzip>>20), "Copy the sheet you mean into a workbook of its own.")
 		return
 	}
 	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: mostUnzip, UnzipXMLSizeLimit: mostUnzip, RawCellValue: true})
@@ -205,7 +205,7 @@ func (r *sheetReader) rows(rows [][]string) {
 	}
 	head := r.head(rows)
 	if head < 0 {
-		r.wrong(1, 1, "No line of this sheet names the sizes.", "", strings.Join(r.sizes.Names, ", ")+" side by side", "Write the sizes as they stand in the pattern.")
+		r.wrong(1, 1, "No line of this sheet names the sizes.", "", strings.Join(r.sizes.Names, ", ")+" side by side", "Write the sizes as the pattern does.")
 		return
 	}
 	if h := rows[head]; len(h) > 1 && h[0] == "of" && h[1] == "what" {

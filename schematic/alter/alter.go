@@ -105,7 +105,7 @@ func (r Request) read(p *schematic.Pattern) ([]schematic.Gauge, finding.List) {
 	}
 	for name, j := range r.Parts {
 		if p.PieceNamed(name) == nil {
-			fail("there is no piece called %q that could be of another size", name)
+			fail("no piece called %q that could be in another size", name)
 		} else if j < 0 || j >= p.Sizes.Len() {
 			fail("there is no such size for %q", name)
 		}
@@ -138,7 +138,7 @@ func (t *trial) contradictions(before finding.List) finding.List {
 		}
 		if contradicts(f) && t.score.broken > 0 {
 			f.Severity = finding.Error
-			f.Fix = "alter it by less, or alter one thing after the other"
+			f.Fix = "alter it by less, or one thing at a time"
 		}
 		out = append(out, f)
 	}
@@ -254,7 +254,7 @@ func inProportion(p *schematic.Pattern, gauges []schematic.Gauge, given []bool, 
 		*found = append(*found, finding.Finding{Kind: "alter/gauge", Severity: finding.Note, Pos: g.Pos,
 			Message: fmt.Sprintf("the gauge %s is scaled in proportion to %s: %s sts and %s rows over %s %s", g.Name, now.Name,
 				units.Decimal(g.Stitches, 2), units.Decimal(g.Rows, 2), units.Mixed(units.In(g.Over, g.OverUnit)), g.OverUnit),
-			Fix: "give that of your own swatch, if it differs"})
+			Fix: "give your own swatch's, if it differs"})
 	}
 }
 
@@ -459,11 +459,11 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 		f := finding.Finding{Kind: "alter/join", Severity: finding.Warning, Pos: now.Join.Pos,
 			Message: fmt.Sprintf("the join of %s and %s is not kept", strings.Join(now.Join.Sew, ", "), strings.Join(now.Join.Into, ", ")),
 			Have:    sewn(now, a.Pattern.Units), Want: sewn(was, a.Pattern.Units) + ", as published",
-			Fix: "alter the other piece alike, or ease the difference in"}
+			Fix: "alter the other piece the same way, or ease the difference in"}
 		if more := after.Abs().Sub(before.Abs()); !chosen && one.Times(2*edges).Less(more) && eased.Mul(units.Min(now.SewLength, now.IntoLength)).Less(more) {
 			f.Severity = finding.Error
 			f.Message += fmt.Sprintf(": one is %s longer than the other, more than can be eased in", both(a.Pattern, after.Abs()))
-			f.Fix = "alter the other piece alike, or give the measurement too that the other edge comes from"
+			f.Fix = "alter the other piece the same way, or also give the measurement that the other edge comes from"
 		}
 		out = append(out, f)
 	}

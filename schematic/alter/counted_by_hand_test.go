@@ -166,14 +166,14 @@ func TestWhatARequestMayNotAsk(t *testing.T) {
 		return Request{Gauges: []schematic.Gauge{{Name: name, Stitches: sts, Rows: rows, Over: over}}}
 	}
 	for want, r := range map[string]Request{
-		"there is no such size":  {Size: 2},
-		"there is no such size ": {Size: -1},
-		`there is no piece called "Cuff" that could be of another size`: {Parts: map[string]int{"Cuff": 1}},
-		`there is no such size for "Back"`:                              {Parts: map[string]int{"Back": 2}},
-		`there is no gauge called "cable" in the pattern`:               gauge("cable", one, one, one),
-		"a gauge has stitches and rows over a length":                   gauge("rib", units.Num{}, one, one),
-		"a gauge has stitches and rows over a length ":                  gauge("rib", one, units.Num{}, one),
-		"a gauge has stitches and rows over a length  ":                 gauge("rib", one, one, units.Int(-1)),
+		"there is no such size":                                {Size: 2},
+		"there is no such size ":                               {Size: -1},
+		`no piece called "Cuff" that could be in another size`: {Parts: map[string]int{"Cuff": 1}},
+		`there is no such size for "Back"`:                     {Parts: map[string]int{"Back": 2}},
+		`there is no gauge called "cable" in the pattern`:      gauge("cable", one, one, one),
+		"a gauge has stitches and rows over a length":          gauge("rib", units.Num{}, one, one),
+		"a gauge has stitches and rows over a length ":         gauge("rib", one, units.Num{}, one),
+		"a gauge has stitches and rows over a length  ":        gauge("rib", one, one, units.Int(-1)),
 	} {
 		_, found := r.read(p)
 		require.Len(t, found, 1, want)

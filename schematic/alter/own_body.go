@@ -43,7 +43,7 @@ func forBody(p *schematic.Pattern, i int, body []Own) (*schematic.Pattern, findi
 		v, bad := g.From.Eval(env(i))
 		if bad != nil || v.N.Sign() < 0 {
 			found = append(found, finding.Finding{Kind: "alter/body", Severity: finding.Error, Pos: p.SizesPos,
-				Message: "at these measurements a count of the pattern comes to less than nothing, or can't be worked out", Fix: "look at the measurements; if they are right, take the size nearest to them and alter its lengths"})
+				Message: "at these measurements a count of the pattern falls below 0, or can't be worked out", Fix: "check the measurements; if they are right, take the nearest size and alter its lengths"})
 			return g
 		}
 		g.Vals, g.Has = slices.Clone(g.Vals), slices.Clone(g.Has)
@@ -184,7 +184,7 @@ func (w between) follow(q *schematic.Pattern, i int) finding.List {
 		where = fmt.Sprintf("which lies between %s and %s", q.Sizes.Names[w.low], q.Sizes.Names[w.low+1])
 	}
 	return finding.List{{Kind: "alter/body", Severity: finding.Note, Pos: q.SizesPos,
-		Message: fmt.Sprintf("numbers that you do not give follow your %s, %s: %s", expr.Key(w.by.Name), where, strings.Join(told, ", ")),
+		Message: fmt.Sprintf("measurements that you do not give follow your %s, %s: %s", expr.Key(w.by.Name), where, strings.Join(told, ", ")),
 		Fix:     "give your own, where they differ"}}
 }
 

@@ -166,7 +166,7 @@ func (r *reader) heading(one string, line int) {
 
 func (r *reader) table(text string, first int) {
 	if !r.unit {
-		r.wrong(first, 1, len("measurement"), "The unit of this table is not said.", "", "unit: cm or unit: in, above the line of sizes", "")
+		r.wrong(first, 1, len("measurement"), "This table does not say its unit.", "", "unit: cm or unit: in, above the line of sizes", "")
 	}
 	in := csv.NewReader(strings.NewReader(text))
 	in.Comma = rune(text[len("measurement")])
@@ -216,7 +216,7 @@ func (r *reader) sizes(cells []string, at func(int) (int, int)) {
 		case c == "":
 			r.wrong(line, col, 1, "A size here has no name.", "", "a name such as M", "")
 		case slices.ContainsFunc(r.b.Sizes, func(s string) bool { return strings.EqualFold(s, c) }):
-			r.wrong(line, col, len(c), fmt.Sprintf("The size %s stands twice in the line of sizes.", c), "", "each size once", "")
+			r.wrong(line, col, len(c), fmt.Sprintf("The size %s is twice in the line of sizes.", c), "", "each size once", "")
 		case len(r.b.Sizes) == maxBodySizes:
 			r.wrong(line, col, len(c), "This table has too many sizes.", fmt.Sprint(len(cells)-1), fmt.Sprint("at most ", maxBodySizes), "")
 			return
@@ -241,7 +241,7 @@ func (r *reader) row(cells []string, at func(int) (int, int), seen map[string]in
 		return
 	}
 	if before, twice := seen[name]; twice {
-		r.wrong(line, col, width, fmt.Sprintf("The measurement '%s' stands twice.", name), fmt.Sprintf("also in line %d", before), "each measurement once", "")
+		r.wrong(line, col, width, fmt.Sprintf("The measurement '%s' is there twice.", name), fmt.Sprintf("also in line %d", before), "each measurement once", "")
 		return
 	}
 	seen[name] = line
@@ -283,7 +283,7 @@ func lengths(text string, u units.Unit) (low, high units.Num, why string) {
 			why = "This is not a length: a decimal is written with a point."
 		}
 	case low.Sign() <= 0:
-		why = "A body measurement is more than nothing."
+		why = "A body measurement is more than 0."
 	case high.Less(low):
 		why = "This range goes backwards."
 	}

@@ -299,7 +299,7 @@ func (s *series) holes(p *schematic.Pattern) finding.List {
 		return nil
 	}
 	return finding.List{s.find("grading/hole", finding.Note, missing,
-		fmt.Sprintf("smaller and larger sizes have %s, and %s has not", s.name, strings.Join(missing, ", ")),
+		fmt.Sprintf("smaller and larger sizes have %s, and %s does not", s.name, strings.Join(missing, ", ")),
 		s.line(p), "a value in each size between the first and the last that has one", "add it, or check that the dash is meant")}
 }
 
@@ -321,7 +321,7 @@ func (s *series) backwards(p *schematic.Pattern) finding.List {
 	}
 	return finding.List{s.find("grading/backwards", finding.Warning, sizes,
 		fmt.Sprintf("%s goes back %s", s.name, listed(ways)), strings.Join(haves, "; "),
-		"at least as much as in the size before", s.blame(p, "two values in each other's place, or a wrong digit"))}
+		"at least as much as in the size before", s.blame(p, "two swapped values, or a wrong digit"))}
 }
 
 // listed are words in a row: a, b and c.

@@ -61,7 +61,7 @@ func usedEdges(g *schematic.Garment) map[string]bool {
 	return used
 }
 
-// oneSided finds edges that are sewn to nothing, though their likes at the other side are sewn to each other, such as the second side of a jacket.
+// oneSided finds edges that are sewn to nothing, though the same edges on the other side are sewn together, such as the second side of a jacket.
 func oneSided(g *schematic.Garment) finding.List {
 	used := usedEdges(g)
 	free := func(ref string) bool {
@@ -195,7 +195,7 @@ func armholeSides(g *schematic.Garment, m *schematic.Made) finding.List {
 			all = append(all, finding.Finding{Kind: "words/left-right", Severity: finding.Warning, Pos: e.Pos, Piece: m.Name, Sizes: []string{g.Size},
 				Message: fmt.Sprintf("the armhole of %s is at the front edge of %s", e.Parts[0], m.Name),
 				Have:    "left and right edges as drawn, right side facing", Want: "an armhole beside the back",
-				Fix: fmt.Sprintf("exchange left edge and right edge in %s", e.Parts[0])})
+				Fix: fmt.Sprintf("swap left edge and right edge in %s", e.Parts[0])})
 		}
 	}
 	return all
@@ -323,7 +323,7 @@ func pieceSide(g *schematic.Garment, m *schematic.Made, left bool) finding.List 
 	what := strings.ToLower(m.Kind.String())
 	return finding.List{{Kind: "words/left-right", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name, Sizes: []string{g.Size},
 		Message: fmt.Sprintf("the side of %s is on the %s as drawn, right side facing: that is a %s %s as worn", m.Name, sideWord(onLeft), sideWord(!left), what),
-		Fix:     fmt.Sprintf("exchange its left and right edges, or call it %s %s", sideWord(!left), what)}}
+		Fix:     fmt.Sprintf("swap its left and right edges, or call it %s %s", sideWord(!left), what)}}
 }
 
 // partSides holds the parts of a whole front, back or body against where they are drawn.
@@ -362,7 +362,7 @@ func partSides(g *schematic.Garment, m *schematic.Made) finding.List {
 	return finding.List{{Kind: "words/left-right", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name, Sizes: []string{g.Size},
 		Message: fmt.Sprintf("%s of %s: left and right as worn are the other way round there", strings.Join(wrong, ", "), m.Name),
 		Have:    "left and right as drawn", Want: "left and right as worn, as pieces and edges are called elsewhere",
-		Fix: "exchange left and right in their names, or call them first and second"}}
+		Fix: "swap left and right in their names, or call them first and second"}}
 }
 
 // panelSides holds the panels of a body or yoke worked flat against the order in which a
@@ -386,7 +386,7 @@ func panelSides(g *schematic.Garment, m *schematic.Made) finding.List {
 		}
 		return finding.List{{Kind: "words/left-right", Severity: finding.Note, Pos: first.Pos, Piece: m.Name, Sizes: []string{g.Size},
 			Message: fmt.Sprintf("a right-side row begins at the %s front as worn, and the first panel is called %s", sideWord(!left), first.Name),
-			Want:    "left and right as worn", Fix: "list the panels in the other order, or exchange left and right in their names"}}
+			Want:    "left and right as worn", Fix: "list the panels in the other order, or swap left and right in their names"}}
 	}
 	return nil
 }

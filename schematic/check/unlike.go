@@ -30,7 +30,7 @@ func unlike(p *schematic.Pattern, all []*series) finding.List {
 			continue
 		}
 		if f, apart := s.apartFrom(p, o); apart {
-			f.Fix = fmt.Sprintf("hold the numbers of %s and %s for these sizes against each other", back.Name, front.Name)
+			f.Fix = fmt.Sprintf("compare the numbers of %s and %s in these sizes", back.Name, front.Name)
 			return finding.List{f}
 		}
 	}
@@ -54,7 +54,7 @@ func (s *series) apartFrom(p *schematic.Pattern, o *series) (finding.Finding, bo
 	if len(sizes) == 0 || len(sizes) >= alike || s.length && len(sizes) > 1 {
 		return finding.Finding{}, false
 	}
-	return s.find("grading/unlike", finding.Note, sizes, fmt.Sprintf("%s and %s are alike in the other sizes, and not in %s", s.name, o.name, listed(sizes)),
+	return s.find("grading/unlike", finding.Note, sizes, fmt.Sprintf("%s and %s are alike in the other sizes, but not in %s", s.name, o.name, listed(sizes)),
 		strings.Join(haves, "; "), "the same in every size, unless it is meant", ""), true
 }
 
@@ -83,8 +83,8 @@ func seamsUnlike(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		if j := gs[0].Seams[k].Join; len(sizes) == 1 && alike > 1 {
 			sew, into := names2(j)
 			out = append(out, finding.Finding{Kind: "grading/unlike", Severity: finding.Note, Pos: j.Pos, Sizes: sizes,
-				Message: fmt.Sprintf("%s and %s are as long as each other in the other sizes, and not quite in %s", sew, into, listed(sizes)),
-				Have:    strings.Join(haves, "; ") + ", in rows or stitches", Want: "as many in every size, unless it is meant",
+				Message: fmt.Sprintf("%s and %s are equally long in the other sizes, and not quite in %s", sew, into, listed(sizes)),
+				Have:    strings.Join(haves, "; ") + ", in rows or stitches", Want: "the same in every size, unless it is meant",
 				Fix: "count both edges in these sizes: a number of one of them may be wrong"})
 		}
 	}
@@ -168,7 +168,7 @@ func yarns(p *schematic.Pattern) finding.List {
 		case len(back.sizes) > 0:
 			out = append(out, finding.Finding{Kind: "grading/backwards", Severity: finding.Warning, Pos: m.Pos, Sizes: back.sizes,
 				Message: "less yarn for size " + listed(back.ways), Have: strings.Join(back.haves, "; "),
-				Want: "at least as much as in the size before", Fix: "look for two amounts in each other's place, or a wrong digit"})
+				Want: "at least as much as in the size before", Fix: "look for two swapped amounts, or a wrong digit"})
 		case len(far.sizes) > 0:
 			out = append(out, finding.Finding{Kind: "grading/jump", Severity: finding.Note, Pos: m.Pos, Sizes: far.sizes,
 				Message: "much more yarn for size " + listed(far.ways), Have: strings.Join(far.haves, "; "),

@@ -46,7 +46,7 @@ pieces:
 	assert.Empty(t, with(piece))
 	one := with(strings.Replace(piece, "3 (4, 5)", "3 (5, 5)", 1))
 	require.Len(t, one, 1, "%v", one)
-	assert.Equal(t, "Back cross back and Front cross front are alike in the other sizes, and not in M", one[0].Message)
+	assert.Equal(t, "Back cross back and Front cross front are alike in the other sizes, but not in M", one[0].Message)
 	assert.Equal(t, "23 cm and 22 cm in M", one[0].Have)
 	assert.Equal(t, []string{"M"}, one[0].Sizes)
 	for _, f := range with(strings.Replace(piece, "3 (4, 5)", "3 (5, 4)", 1)) {

@@ -16,8 +16,8 @@ func TestLinesAtTheirBounds(t *testing.T) {
 	for _, w := range []told{
 		{"(12, 13", "(", "this bracket is never closed", "add )"},
 		{"((12, 13))", "(", "a bracket opens inside a bracket", "close the first bracket before the next one opens"},
-		{"12 rows (13 sts, 14) (15)", "sts", `"rows" and "sts" stand in one line`, "write the unit once, behind the last number"},
-		{"12 cm (13 rows, 14) (15)", "rows", `"cm" and "rows" stand in one line`, "write the unit once, behind the last number"},
+		{"12 rows (13 sts, 14) (15)", "sts", `"rows" and "sts" stand in one line`, "write the unit once, after the last number"},
+		{"12 cm (13 rows, 14) (15)", "rows", `"cm" and "rows" stand in one line`, "write the unit once, after the last number"},
 		{"(12, cm)", "cm", `"cm" is not a number`, ""},
 		{"8-x", "8-x", `"8-x" is not a number`, ""},
 		{"8 to x", "8 to x", `"8 to x" is not a number`, ""},
@@ -31,18 +31,18 @@ func TestLinesAtTheirBounds(t *testing.T) {
 		{"1/x", "1/x", `"1/x" is not a number`, ""},
 		{"nonecm", "nonecm", `"nonecm" is not a number`, ""},
 		{"none ~", "none ~", `"none ~" is not a number`, ""},
-		{"15 3/2", "3/2", "two numbers stand side by side without a comma", "put a comma before it"},
+		{"15 3/2", "3/2", "two numbers with no comma between them", "put a comma before it"},
 		{"1,2,3", "1,2,3", "3 numbers for 4 sizes", "add a number for 1X, or a dash (–) where a size has none"},
 		{"12 (13),5 (14, 15)", "15", "5 numbers for 4 sizes", "take out 1 number; 15 may be one too many"},
-		{"(12,13,14) 15,5", "15,5", "5 numbers for 4 sizes", "a comma parts the sizes: write a decimal with a point, 15.5"},
+		{"(12,13,14) 15,5", "15,5", "5 numbers for 4 sizes", "a comma separates the sizes: write a decimal with a point, 15.5"},
 	} {
 		_, p := ParseLine(w.text, four)
 		w.held(t, p)
 	}
 	_, p := ParseLine("1,5", alone)
-	told{"1,5", "1,5", "2 numbers for 1 size", "a comma parts the sizes: write a decimal with a point, 1.5"}.held(t, p)
+	told{"1,5", "1,5", "2 numbers for 1 size", "a comma separates the sizes: write a decimal with a point, 1.5"}.held(t, p)
 	_, p = ParseLine("1 (2, 3)", two)
-	told{"1 (2, 3)", "3", "3 numbers for 2 sizes", "take out what is too much for M: 2 numbers"}.held(t, p)
+	told{"1 (2, 3)", "3", "3 numbers for 2 sizes", "take out the extra ones for M: 2 numbers"}.held(t, p)
 	_, p = ParseLine("12;5", Sizes{Names: []string{"S", "M", "L"}, Groups: []int{3}})
 	told{"12;5", "12;5", "2 numbers for 3 sizes", "add a number for L, or a dash (–) where a size has none"}.held(t, p)
 	for _, r := range "@[`{\u02ff" { // beside A, Z, a and z, and below the first letter that is none of ours

@@ -85,7 +85,7 @@ func (b *brackets) end() *Problem {
 	switch {
 	case b.opened >= 0:
 		return &Problem{Kind: "file/form", Span: Span{b.opened, b.opened + 1}, Message: "this bracket is never closed",
-			Want: "a closing bracket behind the last size of the group", Fix: "add )"}
+			Want: "a closing bracket after the last size of the group", Fix: "add )"}
 	case b.state == free && b.comma >= 0:
 		return b.missing(b.comma)
 	}

@@ -111,7 +111,7 @@ func (s *Sum) eval(n *Node, env Env) (Value, *Problem) {
 		dim = Plain
 	case b.Dim != Plain:
 		return a, &Problem{Kind: "file/sum", Span: n.Span, Message: fmt.Sprintf("%s divided by %s has no meaning here", a.Dim, b.Dim),
-			Want: "a plain number behind /, or two values of one kind"}
+			Want: "a plain number after /, or two values of one kind"}
 	}
 	if has && b.N.Sign() == 0 {
 		return a, &Problem{Kind: "file/sum", Span: n.Right.Span, Message: fmt.Sprintf("%q is 0: nothing can be divided by it", s.words(n.Right))}
@@ -139,7 +139,7 @@ func (s *Sum) unlike(n *Node, a, b Dim) *Problem {
 		Message: fmt.Sprintf("%q is %s and can't be %s %q, which is %s", s.words(first), a, sign, s.words(second), b),
 		Want:    "values of one kind on both sides of + and −"}
 	if a == Plain || b == Plain {
-		p.Fix = "write the unit behind the number, such as 15 cm"
+		p.Fix = "write the unit after the number, such as 15 cm"
 	}
 	return p
 }

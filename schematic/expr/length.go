@@ -55,7 +55,7 @@ func ParseLength(text string, sizes Sizes, plain units.Unit) (Length, *Problem) 
 	}
 	if u == unit {
 		return Length{}, &Problem{Kind: "file/unit", Span: Span{cut, cut + 1}, Message: fmt.Sprintf("both lines are in %s", u),
-			Want: "the same length in another unit behind the stroke, such as 86 cm / 34 in"}
+			Want: "the same length in another unit after the slash, such as 86 cm / 34 in"}
 	}
 	l.Other, l.OtherUnit = inMM(line.Low, u), u
 	l.Lines = append(l.Lines, line)

@@ -101,7 +101,7 @@ func mixedWords(first string, e entry) *Problem {
 	return &Problem{Kind: "file/unit", Span: e.wordsAt,
 		Message: fmt.Sprintf("%q and %q stand in one line", finding.Clip(first), finding.Clip(e.words)),
 		Want:    "one unit for all the numbers of a line",
-		Fix:     "write the unit once, behind the last number"}
+		Fix:     "write the unit once, after the last number"}
 }
 
 // split cuts a line into its places and notes how they are bracketed.
@@ -132,7 +132,7 @@ func split(t []rune) ([]entry, []int, *Problem) {
 }
 
 func sideBySide(at Span) *Problem {
-	return &Problem{Kind: "file/form", Span: at, Message: "two numbers stand side by side without a comma",
+	return &Problem{Kind: "file/form", Span: at, Message: "two numbers with no comma between them",
 		Want: "a comma between the sizes of one bracket", Fix: "put a comma before it"}
 }
 
@@ -292,13 +292,13 @@ func lengthProblem(t []rune, list []entry, groups []int, sizes Sizes) *Problem {
 				from--
 			}
 			p.Span = Span{from, to}
-			p.Fix = fmt.Sprintf("a comma parts the sizes: write a decimal with a point, %s.%s", string(t[from:c]), string(t[c+1:to]))
+			p.Fix = fmt.Sprintf("a comma separates the sizes: write a decimal with a point, %s.%s", string(t[from:c]), string(t[c+1:to]))
 			return p
 		}
 		p.Fix = fmt.Sprintf("take out %s; %s may be one too many", count(len(list)-sizes.Len(), "number"), string(t[list[at].span.Start:list[at].span.End]))
 		if g := firstUnlike(groups, sizes.Groups); sizes.Len() > 1 && len(groups) == len(sizes.Groups) && groups[g] > sizes.Groups[g] {
 			of := sizes.Names[sum(sizes.Groups[:g]):sum(sizes.Groups[:g+1])]
-			p.Fix = fmt.Sprintf("take out what is too much for %s: %s", strings.Join(of, ", "), count(groups[g], "number"))
+			p.Fix = fmt.Sprintf("take out the extra ones for %s: %s", strings.Join(of, ", "), count(groups[g], "number"))
 		}
 		return p
 	}

@@ -50,10 +50,10 @@ func (s Sizes) refuse(name string, due bool, at Span) *Problem {
 	switch {
 	case !due && sizedIn[name]:
 		p := bad("file/form", fmt.Sprintf("%q stands behind the sizes", name), "the sizes alone, such as "+exampleSizes)
-		p.Fix = fmt.Sprintf("take %q out, or write it with each size", name)
+		p.Fix = fmt.Sprintf("remove %q, or write it with each size", name)
 		return p
 	case !due:
-		return bad("file/form", fmt.Sprintf("%q stands behind a bracket without a comma or a bracket of its own", finding.Clip(name)),
+		return bad("file/form", fmt.Sprintf("%q comes after a bracket, with no comma and no bracket of its own", finding.Clip(name)),
 			"sizes in brackets, such as "+exampleSizes)
 	case strings.EqualFold(name, "none") || len([]rune(name)) == 1 && isDash([]rune(name)[0]):
 		return bad("file/form", fmt.Sprintf("%q can't be the name of a size", finding.Clip(name)),

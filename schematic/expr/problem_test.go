@@ -39,19 +39,19 @@ func TestWhatIsWrongInALineIsToldAtItsPlace(t *testing.T) {
 		{"12 (13, 14) (15", "(", "this bracket is never closed", "add )"},
 		{"12 ((13, 14) 15)", "(", "a bracket opens inside a bracket", "close the first bracket before the next one opens"},
 		{"12) 13", ")", "a bracket closes that was never opened", "take it out, or add the one that opens its group"},
-		{"12 (13 14) (15)", "14", "two numbers stand side by side without a comma", "put a comma before it"},
-		{"12 (13, 14 15) (16)", "15", "two numbers stand side by side without a comma", "put a comma before it"},
-		{"1 15/2 (2, 3) (4)", "15/2", "two numbers stand side by side without a comma", "put a comma before it"},
+		{"12 (13 14) (15)", "14", "two numbers with no comma between them", "put a comma before it"},
+		{"12 (13, 14 15) (16)", "15", "two numbers with no comma between them", "put a comma before it"},
+		{"1 15/2 (2, 3) (4)", "15/2", "two numbers with no comma between them", "put a comma before it"},
 		{"12 (13, , 14) (15)", ",", "a number is missing here", "put in the number, or take the comma out"},
 		{"()", ")", "a number is missing here", "put in the number, or take the comma out"},
 		{"", "", "a number is missing here", ""},
 		{"  ", "  ", "a number is missing here", ""},
 		{"12 (13, 14) (15) (16)", "16", "5 numbers for 4 sizes", "take out 1 number; 16 may be one too many"},
-		{"12 (13, 14, 15) (16)", "15", "5 numbers for 4 sizes", "take out what is too much for M, L: 3 numbers"},
-		{"12,5 (13,5, 14,5) (15,5)", "12,5", "8 numbers for 4 sizes", "a comma parts the sizes: write a decimal with a point, 12.5"},
-		{"12 (13, 14,5) (15)", "14,5", "5 numbers for 4 sizes", "a comma parts the sizes: write a decimal with a point, 14.5"},
-		{"12 (13,14,15) (16)", "15", "5 numbers for 4 sizes", "take out what is too much for M, L: 3 numbers"}, // no comma has a space: none is a point
-		{"12 cm (13 in, 14) (15)", "in", `"cm" and "in" stand in one line`, "write the unit once, behind the last number"},
+		{"12 (13, 14, 15) (16)", "15", "5 numbers for 4 sizes", "take out the extra ones for M, L: 3 numbers"},
+		{"12,5 (13,5, 14,5) (15,5)", "12,5", "8 numbers for 4 sizes", "a comma separates the sizes: write a decimal with a point, 12.5"},
+		{"12 (13, 14,5) (15)", "14,5", "5 numbers for 4 sizes", "a comma separates the sizes: write a decimal with a point, 14.5"},
+		{"12 (13,14,15) (16)", "15", "5 numbers for 4 sizes", "take out the extra ones for M, L: 3 numbers"}, // no comma has a space: none is a point
+		{"12 cm (13 in, 14) (15)", "in", `"cm" and "in" stand in one line`, "write the unit once, after the last number"},
 		{"twelve (13, 14) (15)", "twelve", `"twelve" is not a number`, "write 12"},
 		{"three rows", "three", `"three" is not a number`, "write 3"},
 		{"two hundred", "two hundred", `"two hundred" is not a number`, ""},
@@ -66,7 +66,7 @@ func TestWhatIsWrongInALineIsToldAtItsPlace(t *testing.T) {
 		w.held(t, p)
 	}
 	for _, w := range []told{
-		{"12,5", "12,5", "2 numbers for 1 size", "a comma parts the sizes: write a decimal with a point, 12.5"},
+		{"12,5", "12,5", "2 numbers for 1 size", "a comma separates the sizes: write a decimal with a point, 12.5"},
 		{"12, 5", "5", "2 numbers for 1 size", "take out 1 number; 5 may be one too many"},
 		{"1 (2)", "2", "2 numbers for 1 size", "take out 1 number; 2 may be one too many"},
 	} {
@@ -141,8 +141,8 @@ func TestWhatIsWrongInTheSizes(t *testing.T) {
 		{"S (–)", "–", `"–" can't be the name of a size`, ""},
 		{"S (M,, L)", ",", "the name of a size is missing here", ""},
 		{"S ((M) L)", "(", "a bracket opens inside a bracket", "close the first bracket before the next one opens"},
-		{"S (M, L) 1X", "1X", `"1X" stands behind a bracket without a comma or a bracket of its own`, ""},
-		{"3 (6, 12) months", "months", `"months" stands behind the sizes`, `take "months" out, or write it with each size`},
+		{"S (M, L) 1X", "1X", `"1X" comes after a bracket, with no comma and no bracket of its own`, ""},
+		{"3 (6, 12) months", "months", `"months" stands behind the sizes`, `remove "months", or write it with each size`},
 	} {
 		_, p := ParseSizes(w.text)
 		w.held(t, p)
@@ -229,7 +229,7 @@ func TestNumbersInWords(t *testing.T) {
 }
 
 func TestALengthAndANumberWithoutAUnit(t *testing.T) {
-	for text, fix := range map[string]string{"bust + 15": "write the unit behind the number, such as 15 cm", "15 + bust": "write the unit behind the number, such as 15 cm", "bust + hem rows": ""} {
+	for text, fix := range map[string]string{"bust + 15": "write the unit after the number, such as 15 cm", "15 + bust": "write the unit after the number, such as 15 cm", "bust + hem rows": ""} {
 		s, p := ParseSum(text)
 		require.Nil(t, p)
 		_, p = s.Eval(env)

@@ -171,7 +171,7 @@ var (
 
 func (p *parser) sum() (*Node, *Problem) {
 	if p.deep++; p.deep > mostDeep {
-		return nil, &Problem{Kind: "file/sum", Span: Span{p.i, min(p.i+1, len(p.t))}, Message: "brackets stand inside each other too deeply"}
+		return nil, &Problem{Kind: "file/sum", Span: Span{p.i, min(p.i+1, len(p.t))}, Message: "brackets are nested too deeply"}
 	}
 	defer func() { p.deep-- }()
 	return p.chain(p.product, "+-", adding)

@@ -297,7 +297,7 @@ func (in *inputs) spread(put func(string, expr.Dim, int)) {
 		return
 	}
 	if count < 0 {
-		in.sizeFail("spread", "%q: there are %d shapings to spread: the larger count is taken from the smaller", in.g.Name, count).Fix = "look for two values in each other's place, or a wrong digit"
+		in.sizeFail("spread", "%q: there are %d shapings to spread: the larger count is taken from the smaller", in.g.Name, count).Fix = "look for two swapped values, or a wrong digit"
 		return
 	}
 	p, err := shaping.Spread(count, rows, shaping.RowStep(in.g.On), shaping.SlowFirst)

@@ -21,7 +21,7 @@ func Create(ctx context.Context, path string, body []byte) error {
 	}
 	failed := func(err error) error {
 		if errors.Is(err, fs.ErrExist) {
-			return fmt.Errorf("cannot write %s: there is such a file already", path)
+			return fmt.Errorf("cannot write %s: that file already exists", path)
 		}
 		return fmt.Errorf("cannot write %s: %w", path, plain(err))
 	}

@@ -205,7 +205,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{path: filepath.Join(dir, "none.yaml"), want: "there is no such file"},
 		{path: dir, want: "it is a folder"},
 		{path: big, want: "at most 1 MiB"},
-		{path: Stdio, stdin: bytes.NewReader(make([]byte, MaxRead+1)), want: "standard input: it is larger than this program reads: at most 1 MiB"},
+		{path: Stdio, stdin: bytes.NewReader(make([]byte, MaxRead+1)), want: "standard input: it is too large to read: at most 1 MiB"},
 		{path: Stdio, want: "there is none"},
 		{path: Stdio, stdin: iotest.ErrReader(errors.New("the pipe broke")), want: "the pipe broke"},
 	} {

@@ -13,7 +13,7 @@ import (
 const MaxRead = 1 << 20
 
 // errTooLarge is in the error of a file of more bytes than may be.
-var errTooLarge = errors.New("it is larger than this program reads")
+var errTooLarge = errors.New("it is too large to read")
 
 // Read is the whole of the file called path, or of stdin if path is Stdio. It
 // fails, naming the file, if there is none, if it is a folder, if it may not be read

@@ -29,7 +29,7 @@ func TestCreateWritesAWholeFileOrNone(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "new.yaml")
 	require.NoError(t, Create(context.Background(), path, []byte("mine")))
-	require.ErrorContains(t, Create(context.Background(), path, []byte("other")), "there is such a file already")
+	require.ErrorContains(t, Create(context.Background(), path, []byte("other")), "that file already exists")
 	require.ErrorContains(t, Create(context.Background(), filepath.Join(dir, "no", "new.yaml"), nil), "there is no such file or folder")
 	require.ErrorIs(t, Create(context.Background(), filepath.Join(dir, "CON"), nil), errName)
 	ended, stop := context.WithCancel(context.Background())

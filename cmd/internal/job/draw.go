@@ -151,7 +151,7 @@ func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
 	case Blank:
 		all = append(all, make1(shaped("blank"), shape, place.Blank, both))
 	default:
-		return nil, &OptionError{fmt.Sprintf("there are no labels %q; there are one, all, letters and blank", o.Labels)}
+		return nil, &OptionError{fmt.Sprintf("no labels %q; choose one, all, letters or blank", o.Labels)}
 	}
 	return all, nil
 }

@@ -105,7 +105,7 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 	case "xlsx":
 		ending, err = ".xlsx", xlsx.Write(&b, p, gs)
 	default:
-		return r, &OptionError{fmt.Sprintf("there is no format %q; there are text, markdown, csv and xlsx", o.Format)}
+		return r, &OptionError{fmt.Sprintf("no format %q; choose text, markdown, csv or xlsx", o.Format)}
 	}
 	r.Files = []files.File{{Name: name.name(ending, p.Title, "grading"), Body: b.Bytes()}}
 	return r, err
@@ -175,7 +175,7 @@ func bodies(p *schematic.Pattern, r *Result, from Source) ([]byte, error) {
 		b, ok = table, true
 	}
 	if !ok {
-		return nil, &OptionError{fmt.Sprintf("there is no table of bodies %q; there are %s, or a file of your own", from.Name, strings.Join(body.Published(), ", "))}
+		return nil, &OptionError{fmt.Sprintf("no table of bodies %q; choose %s, or a file of your own", from.Name, strings.Join(body.Published(), ", "))}
 	}
 	rows, missing := b.For(p.Sizes)
 	if len(missing) == p.Sizes.Len() {

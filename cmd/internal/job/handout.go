@@ -95,7 +95,7 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 	h := &handout{p: p, gs: gs, o: o, d: document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Alone: o.Alone, Units: o.Units, Face: ownFace(facePos(p), o.Face, &r.Findings)}}
 	var ok bool
 	if h.kind, ok = handoutKinds[o.Kind]; !ok {
-		return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet, life and mistake", o.Kind)}
+		return r, &OptionError{fmt.Sprintf("no handout %q; choose worksheet, life or mistake", o.Kind)}
 	}
 	if h.d.Size, err = h.size(); err != nil {
 		return r, err

@@ -46,7 +46,7 @@ func photos(p *schematic.Pattern, given []Source) ([]html.Photo, error) {
 		}
 		i := slices.IndexFunc(given, func(s Source) bool { return s.Name == f.File })
 		if i < 0 {
-			return nil, refused("cannot be read; it has to lie beside the pattern or below it")
+			return nil, refused("cannot be read; it must be in the pattern's folder or below it")
 		}
 		data := given[i].Text
 		if len(data) > MostPhoto {
@@ -54,7 +54,7 @@ func photos(p *schematic.Pattern, given []Source) ([]html.Photo, error) {
 		}
 		c, kind, err := image.DecodeConfig(bytes.NewReader(data))
 		if err != nil {
-			return nil, refused("is no JPEG, PNG or WebP image")
+			return nil, refused("is not a JPEG, PNG or WebP image")
 		}
 		if float64(c.Width)*float64(c.Height) > mostPixels || c.Width < 1 || c.Height < 1 {
 			return nil, refused("is %d × %d pixels; 1600 along its longer side are enough", c.Width, c.Height)

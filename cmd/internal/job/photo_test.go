@@ -36,8 +36,8 @@ func TestAPhotographStandsOnThePageOrIsRefused(t *testing.T) {
 		"an image":     {pngOf(t, 30, 20), ""},
 		"no file":      {nil, "cannot be read"},
 		"too large":    {make([]byte, job.MostPhoto+1), "larger than 4 MB"},
-		"a drawing":    {svg, "no JPEG, PNG or WebP image"},
-		"wrong inside": {wide, "no JPEG, PNG or WebP image"},
+		"a drawing":    {svg, "not a JPEG, PNG or WebP image"},
+		"wrong inside": {wide, "not a JPEG, PNG or WebP image"},
 	} {
 		var given []job.Source
 		if c.data != nil {

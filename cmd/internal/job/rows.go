@@ -134,7 +134,7 @@ func ExplainRows(ctx context.Context, src *Source, text Source, line int) ([]str
 		return nil, err
 	}
 	if len(out) == 0 {
-		return nil, &OptionError{fmt.Sprintf("no instructions stand on line %d of %s", line, text.Name)}
+		return nil, &OptionError{fmt.Sprintf("line %d of %s has no instructions", line, text.Name)}
 	}
 	return out, nil
 }
@@ -189,7 +189,7 @@ func terms(name string) (stitch.Terms, error) {
 	case "UK", "uk":
 		return stitch.UK, nil
 	}
-	return stitch.US, &OptionError{fmt.Sprintf("there are no terms %q; there are US and UK", name)}
+	return stitch.US, &OptionError{fmt.Sprintf("no terms %q; choose US or UK", name)}
 }
 
 // Words turns a text of rows from one set of terms into the other, everything else as it

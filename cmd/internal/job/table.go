@@ -36,7 +36,7 @@ var tableFormats = map[string]struct {
 func Table(ctx context.Context, src Source, o TableOptions) (Result, error) {
 	format, ok := tableFormats[o.Format]
 	if !ok {
-		return Result{}, &OptionError{fmt.Sprintf("there is no table format %q; there are text, markdown and csv", o.Format)}
+		return Result{}, &OptionError{fmt.Sprintf("no table format %q; choose text, markdown or csv", o.Format)}
 	}
 	p, gs, r, err := work(ctx, src)
 	if err != nil {

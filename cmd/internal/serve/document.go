@@ -44,7 +44,7 @@ func open(ctx context.Context, path, folder string) (*document, error) {
 		return d, nil
 	}
 	if path == files.Stdio {
-		return nil, errors.New("a page needs a file to save to, and standard input is none")
+		return nil, errors.New("a page needs a file to save to; standard input is not one")
 	}
 	text, err := files.Read(ctx, path, nil)
 	if err != nil {

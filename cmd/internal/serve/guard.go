@@ -54,7 +54,7 @@ func (s *Server) refused(r *http.Request) (int, string) {
 	kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
 	switch {
 	case !s.ownHost(r.Host):
-		return http.StatusMisdirectedRequest, "This program answers to its own address alone."
+		return http.StatusMisdirectedRequest, "This program answers only at its own address."
 	case origin != "" && origin != own:
 		return http.StatusForbidden, elsewhere
 	case (site == "cross-site" || site == "same-site") && (inside || r.Method != http.MethodGet || r.Header.Get("Sec-Fetch-Mode") != "navigate"):
@@ -62,7 +62,7 @@ func (s *Server) refused(r *http.Request) (int, string) {
 	case inside && r.URL.Path != "/api/open" && !s.keys.knows(r.Header.Get(keyHeader)):
 		return http.StatusForbidden, closed
 	case r.Method == http.MethodPost && (kind != "application/json" || origin == "" && site != "same-origin"):
-		return http.StatusForbidden, "Only the page itself may ask this."
+		return http.StatusForbidden, "Only the page itself may ask for this."
 	}
 	return 0, ""
 }

@@ -28,7 +28,7 @@ func bound(x *ins.Text) {
 		}
 		x.Src[i] = ""
 		if told++; told <= 20 {
-			x.Tell(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("this line has %d characters, more than are read", len([]rune(l))),
+			x.Tell(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("this line has %d characters, too many to read", len([]rune(l))),
 				Want: fmt.Sprintf("at most about %d", maxLine), Fix: "put each row on a line of its own"}, ins.Span{Line: i + 1, Col: 1, End: 2})
 		}
 	}

@@ -339,7 +339,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 			break
 		}
 		if made := before + times*len(cycle); n.HasTimes && (n.Times.By != nil || n.Times.All != 1 || before > 0) && made != all {
-			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, and its repeats make %s | %s rows by its numbers | %s rows by its repeats", "correct the numbers of the rows, or repeat otherwise",
+			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, and its repeats make %s | %s rows by its numbers | %s rows by its repeats", "correct the row numbers, or the repeat",
 				all, made, all, made)
 		}
 		rows = max(all-before, 0)

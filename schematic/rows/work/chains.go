@@ -521,7 +521,7 @@ func (w *work) betweenGroups() bool {
 		r := c.run()
 		if c.step(r.n + r.chain - c.off); r.space() && r.group == 0 {
 			if c.i > 1 && c.f.lone(c.i-2) != c.f.lone(c.i) { // beside it stands no group
-				w.doubtful("between which groups is not clear")
+				w.doubtful("it is not clear between which groups")
 			}
 			return w.took(c)
 		}
