@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flatwright/fonts"
+	"flatwright/layout/sheet"
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
@@ -186,28 +187,11 @@ func balanceAt(words []string, n int, size float64) []string {
 	}
 	total := fonts.Width(fonts.Regular, size, text)
 	for limit := total / float64(n); limit <= total; limit += total / 24 {
-		if lines := wrapWords(words, limit, size, fonts.Regular); len(lines) <= n {
+		if lines := sheet.WrapWords(words, limit, size, fonts.Regular); len(lines) <= n {
 			return lines
 		}
 	}
 	return []string{text}
-}
-
-func wrapWords(words []string, limit, size float64, face fonts.Face) []string {
-	var lines []string
-	line := ""
-	for _, w := range words {
-		next := w
-		if line != "" {
-			next = line + " " + w
-		}
-		if line != "" && fonts.Width(face, size, next) > limit {
-			lines = append(lines, line)
-			next = w
-		}
-		line = next
-	}
-	return append(lines, line)
 }
 
 // lettering is the letters that name measurements. I and O look like figures and are left out, and so is

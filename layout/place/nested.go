@@ -465,7 +465,7 @@ func emitNests(paper *frame, names []string, pages [][]nestPut) []*sheet.Sheet {
 		if paper.p.o.cut() {
 			s.Crop(paper.p.o.Width)
 		}
-		quantise(s)
+		s.Snap()
 		out = append(out, s)
 	}
 	return out

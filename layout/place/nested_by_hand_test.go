@@ -23,7 +23,7 @@ func drawnAs(items ...sheet.Item) []string {
 				if g.Verb == sheet.Close {
 					s += " z"
 				} else {
-					s += fmt.Sprintf(" %.4g,%.4g", zero(g.P[0].X), zero(g.P[0].Y))
+					s += fmt.Sprintf(" %.4g,%.4g", g.P[0].X+0, g.P[0].Y+0)
 				}
 			}
 			out = append(out, s)

@@ -1,8 +1,6 @@
 package place
 
 import (
-	"math"
-
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 )
@@ -89,33 +87,4 @@ func strokes(s seg) (a, b seg) {
 	u := mul(sub(s.b, s.a), 1/dist(s.a, s.b))
 	d := mul(add(u, pt{X: -u.Y, Y: u.X}), 0.55)
 	return seg{sub(s.a, d), add(s.a, d)}, seg{sub(s.b, d), add(s.b, d)}
-}
-
-// quantise brings everything on the sheet to the grid of 0.01 mm, so that every
-// machine draws the same.
-func quantise(s *sheet.Sheet) {
-	sheet.Walk(&s.Root, func(it sheet.Item) {
-		switch it := it.(type) {
-		case *sheet.Path:
-			for i := range it.Segs {
-				for k := range it.Segs[i].P {
-					p := &it.Segs[i].P[k]
-					p.X, p.Y = zero(sheet.Quantise(p.X)), zero(sheet.Quantise(p.Y))
-				}
-			}
-		case *sheet.Text:
-			it.At.X, it.At.Y = zero(sheet.Quantise(it.At.X)), zero(sheet.Quantise(it.At.Y))
-			it.Width = sheet.Quantise(it.Width)
-			it.Size = sheet.Quantise(it.Size)
-			it.Angle = zero(math.Round(it.Angle*1000) / 1000)
-		}
-	})
-}
-
-// zero is v, but never a negative zero.
-func zero(v float64) float64 {
-	if v == 0 {
-		return 0
-	}
-	return v
 }

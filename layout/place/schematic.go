@@ -473,7 +473,7 @@ func (c *choice) emit(before, of int) []*sheet.Sheet {
 	}
 	c.finish(sheets)
 	for _, s := range sheets {
-		quantise(s)
+		s.Snap()
 	}
 	c.stats(len(sheets))
 	return sheets

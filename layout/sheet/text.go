@@ -26,26 +26,33 @@ func LineHeight(f fonts.Face, size float64) float64 {
 // wider than that is cut.
 func Wrap(text string, limit, size float64, face fonts.Face) []string {
 	words := strings.Fields(text)
-	if line := strings.Join(words, " "); line != "" && fonts.Width(face, size, line) <= limit {
+	if len(words) == 0 {
+		return nil
+	}
+	if line := strings.Join(words, " "); fonts.Width(face, size, line) <= limit {
 		return []string{line}
 	}
+	var parts []string
+	for _, word := range words {
+		parts = append(parts, cut(word, limit, size, face)...)
+	}
+	return WrapWords(parts, limit, size, face)
+}
+
+// WrapWords breaks words into lines no wider than limit mm, none of them cut.
+func WrapWords(words []string, limit, size float64, face fonts.Face) []string {
 	var lines []string
 	line := ""
-	for _, word := range words {
-		for _, part := range cut(word, limit, size, face) {
-			next := part
-			if line != "" {
-				next = line + " " + part
-			}
-			if line != "" && fonts.Width(face, size, next) > limit {
-				lines = append(lines, line)
-				next = part
-			}
-			line = next
+	for _, w := range words {
+		next := w
+		if line != "" {
+			next = line + " " + w
 		}
-	}
-	if line == "" {
-		return nil
+		if line != "" && fonts.Width(face, size, next) > limit {
+			lines = append(lines, line)
+			next = w
+		}
+		line = next
 	}
 	return append(lines, line)
 }
