@@ -228,7 +228,7 @@ const (
 func Parse(ttf []byte) (Face, error) {
 	switch {
 	case len(ttf) > largestFace:
-		return Face{}, fmt.Errorf("the face has %d MB; at most %d MB are read", len(ttf)>>20, largestFace>>20)
+		return Face{}, fmt.Errorf("the face is %d MB; the most that can be read is %d MB", len(ttf)>>20, largestFace>>20)
 	case len(ttf) >= 4 && (string(ttf[:4]) == "wOFF" || string(ttf[:4]) == "wOF2"):
 		return Face{}, fmt.Errorf("a web font is packed; use the face's TTF or OTF file")
 	case len(ttf) >= 4 && string(ttf[:4]) == "ttcf":

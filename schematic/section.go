@@ -74,7 +74,7 @@ type Shaping struct {
 	Pos      finding.Pos
 }
 
-// Spacing is a further run of a shaping: every Every-th row, Times times.
+// Spacing is another run of a shaping: every Every-th row, Times times.
 type Spacing struct {
 	Every expr.Graded
 	Times expr.Graded

@@ -307,7 +307,7 @@ func (v *view) drawing(d document.Drawing, pen *pen) (drawn, error) {
 	out := drawn{Class: v.classOf(d.Size), Hidden: d.Size >= 0 && v.Content.Sizes.Len() > 1, About: d.Note}
 	tell := "."
 	if d.Scale != "" {
-		tell = ". Its measurements stand in the table."
+		tell = ". Its measurements are in the table."
 	}
 	who := "all sizes, by letter"
 	if d.Size >= 0 {

@@ -229,7 +229,7 @@ func (r *sheetReader) columns(cells []string, line int) (at []int, unit int) {
 	for c, text := range cells[:min(len(cells), mostColumns+1)] {
 		switch i := r.sizes.Index(text); {
 		case i >= 0 && at[i] > 0:
-			r.wrong(line, c+1, fmt.Sprintf("The size %s stands twice.", text), "", "each size once", "")
+			r.wrong(line, c+1, fmt.Sprintf("The size %s is there twice.", text), "", "each size once", "")
 		case i >= 0:
 			at[i] = c
 		case expr.Key(text) == "unit" || expr.Key(text) == "units":
@@ -285,7 +285,7 @@ func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[
 	}
 	k := expr.Key(name)
 	if before, twice := seen[k]; twice {
-		r.wrong(row, 1, fmt.Sprintf("The row %q stands twice.", finding.Clip(name)), fmt.Sprintf("also in row %d", before), "each name once", "")
+		r.wrong(row, 1, fmt.Sprintf("The row %q is there twice.", finding.Clip(name)), fmt.Sprintf("also in row %d", before), "each name once", "")
 		return
 	}
 	seen[k] = row

@@ -104,7 +104,7 @@ func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written,
 			all = append(all, in(finding.Finding{Kind: "drawn/missing", Severity: finding.Warning, Pos: w.Pos,
 				Message: fmt.Sprintf("%s is written for a size whose pieces have none", w.Name),
 				Have:    p.Steps.With(low, w.Unit) + " written", Want: "a dash, or rows that make it",
-				Fix: "give the size rows that make it; if it is meant to have none, a dash stands for it"}, p, g.Index))
+				Fix: "give the size rows that make it; if it is meant to have none, write a dash"}, p, g.Index))
 		}
 	}
 	return all

@@ -16,8 +16,8 @@ func TestLinesAtTheirBounds(t *testing.T) {
 	for _, w := range []told{
 		{"(12, 13", "(", "this bracket is never closed", "add )"},
 		{"((12, 13))", "(", "a bracket opens inside a bracket", "close the first bracket before the next one opens"},
-		{"12 rows (13 sts, 14) (15)", "sts", `"rows" and "sts" stand in one line`, "write the unit once, after the last number"},
-		{"12 cm (13 rows, 14) (15)", "rows", `"cm" and "rows" stand in one line`, "write the unit once, after the last number"},
+		{"12 rows (13 sts, 14) (15)", "sts", `"rows" and "sts" are on one line`, "write the unit once, after the last number"},
+		{"12 cm (13 rows, 14) (15)", "rows", `"cm" and "rows" are on one line`, "write the unit once, after the last number"},
 		{"(12, cm)", "cm", `"cm" is not a number`, ""},
 		{"8-x", "8-x", `"8-x" is not a number`, ""},
 		{"8 to x", "8 to x", `"8 to x" is not a number`, ""},

@@ -99,7 +99,7 @@ func sameWord(a, b string) bool {
 
 func mixedWords(first string, e entry) *Problem {
 	return &Problem{Kind: "file/unit", Span: e.wordsAt,
-		Message: fmt.Sprintf("%q and %q stand in one line", finding.Clip(first), finding.Clip(e.words)),
+		Message: fmt.Sprintf("%q and %q are on one line", finding.Clip(first), finding.Clip(e.words)),
 		Want:    "one unit for all the numbers of a line",
 		Fix:     "write the unit once, after the last number"}
 }

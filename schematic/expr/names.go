@@ -49,7 +49,7 @@ func (s Sizes) refuse(name string, due bool, at Span) *Problem {
 	}
 	switch {
 	case !due && sizedIn[name]:
-		p := bad("file/form", fmt.Sprintf("%q stands behind the sizes", name), "the sizes alone, such as "+exampleSizes)
+		p := bad("file/form", fmt.Sprintf("%q comes after the sizes", name), "the sizes alone, such as "+exampleSizes)
 		p.Fix = fmt.Sprintf("remove %q, or write it with each size", name)
 		return p
 	case !due:
@@ -57,7 +57,7 @@ func (s Sizes) refuse(name string, due bool, at Span) *Problem {
 			"sizes in brackets, such as "+exampleSizes)
 	case strings.EqualFold(name, "none") || len([]rune(name)) == 1 && isDash([]rune(name)[0]):
 		return bad("file/form", fmt.Sprintf("%q can't be the name of a size", finding.Clip(name)),
-			"a name; a dash and none stand for a size that has no number")
+			"a name; a dash or none means a size that has no number")
 	case len(s.Names) == mostSizes:
 		return bad("file/bounds", fmt.Sprintf("there are more than %d sizes", mostSizes), fmt.Sprintf("at most %d", mostSizes))
 	}

@@ -51,7 +51,7 @@ func TestWhatIsWrongInALineIsToldAtItsPlace(t *testing.T) {
 		{"12,5 (13,5, 14,5) (15,5)", "12,5", "8 numbers for 4 sizes", "a comma separates the sizes: write a decimal with a point, 12.5"},
 		{"12 (13, 14,5) (15)", "14,5", "5 numbers for 4 sizes", "a comma separates the sizes: write a decimal with a point, 14.5"},
 		{"12 (13,14,15) (16)", "15", "5 numbers for 4 sizes", "take out the extra ones for M, L: 3 numbers"}, // no comma has a space: none is a point
-		{"12 cm (13 in, 14) (15)", "in", `"cm" and "in" stand in one line`, "write the unit once, after the last number"},
+		{"12 cm (13 in, 14) (15)", "in", `"cm" and "in" are on one line`, "write the unit once, after the last number"},
 		{"twelve (13, 14) (15)", "twelve", `"twelve" is not a number`, "write 12"},
 		{"three rows", "three", `"three" is not a number`, "write 3"},
 		{"two hundred", "two hundred", `"two hundred" is not a number`, ""},
@@ -142,7 +142,7 @@ func TestWhatIsWrongInTheSizes(t *testing.T) {
 		{"S (M,, L)", ",", "the name of a size is missing here", ""},
 		{"S ((M) L)", "(", "a bracket opens inside a bracket", "close the first bracket before the next one opens"},
 		{"S (M, L) 1X", "1X", `"1X" comes after a bracket, with no comma and no bracket of its own`, ""},
-		{"3 (6, 12) months", "months", `"months" stands behind the sizes`, `remove "months", or write it with each size`},
+		{"3 (6, 12) months", "months", `"months" comes after the sizes`, `remove "months", or write it with each size`},
 	} {
 		_, p := ParseSizes(w.text)
 		w.held(t, p)

@@ -38,7 +38,7 @@ var Kinds = []kindInfo{
 	{"file/reference", "a name that is not in the pattern"},
 	{"file/duplicate-name", "a name that two things have"},
 	{"file/cycle", "things that refer to each other in a circle"},
-	{"file/order", "a section that can't stand where it stands"},
+	{"file/order", "a section that can't be where it is"},
 	{"file/sum", "a sum with names that can't be read or worked out"},
 	{"file/bodies", "a table of bodies that can't be read"},
 	{"file/name", "a name that a sum could not call"},

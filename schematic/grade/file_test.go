@@ -139,7 +139,7 @@ func TestWhatIsTakenOfASheet(t *testing.T) {
 	}{
 		{"bust", expr.LengthOf, "760 860 970 1070 1170 1270", ""},
 		{"bust", expr.Plain, "76 86 97 107 117 127", ""},
-		{"bust", expr.Plain, "76 86 97 107 117 128", `"bust" of the sheet was not taken: bodies stand in the pattern: 76 (86, 97, 107) (117, 128) cm in the sheet, 76 (86, 97, 107) (117, 127) cm`},
+		{"bust", expr.Plain, "76 86 97 107 117 128", `"bust" of the sheet was not taken: bodies are in the pattern: 76 (86, 97, 107) (117, 128) cm in the sheet, 76 (86, 97, 107) (117, 127) cm`},
 		{"back stitches", expr.Stitches, "78 90 98 106 118 126", ""},
 		{"back stitches", expr.Plain, "78 90 98 106 118 130", `"back stitches" of the sheet was not taken: the pattern works it out: 78 (90, 98, 106) (118, 130) sts in the sheet, 78 (90, 98, 106) (118, 126) sts`},
 		{"back stitches", expr.Rows, "78 90 98 106 118 130", ""},

@@ -67,7 +67,7 @@ func (t *taking) take(v schematic.GradedValue) {
 	case equalVals(v.Vals, givenVals(t.p, g)):
 	case g.ValuePos.Line == 0:
 		t.found = append(t.found, finding.Finding{Kind: "file/form", Severity: finding.Warning, Pos: g.Pos,
-			Message: fmt.Sprintf("%q stands over several lines and was not changed", g.Name), Fix: "write it in one line: " + g.Name + ": …"})
+			Message: fmt.Sprintf("%q is on several lines and was not changed", g.Name), Fix: "write it in one line: " + g.Name + ": …"})
 	default:
 		t.edits = append(t.edits, edit{g.ValuePos, lineText(t.p, v.Vals, dim)})
 	}
@@ -146,7 +146,7 @@ func bodyKept(p *schematic.Pattern, v schematic.GradedValue) finding.List {
 		if equalVals(vals, have) {
 			return nil
 		}
-		return finding.List{{Kind: "file/sheet", Severity: finding.Warning, Pos: b.Pos, Message: fmt.Sprintf("%q of the sheet was not taken: bodies stand in the pattern", b.Name),
+		return finding.List{{Kind: "file/sheet", Severity: finding.Warning, Pos: b.Pos, Message: fmt.Sprintf("%q of the sheet was not taken: bodies are in the pattern", b.Name),
 			Have: lineText(p, vals, expr.LengthOf) + " in the sheet", Want: lineText(p, have, expr.LengthOf), Fix: "write them into the pattern, if they are right"}}
 	}
 	return nil

@@ -242,7 +242,7 @@ func (r *reader) colour(m *mapped, key string) schematic.Colour {
 	found := hexColour().FindStringSubmatch(strings.TrimSpace(text))
 	if found == nil {
 		f := r.fail(r.pos(n), "file/form", "%q can't be read as a colour", finding.Clip(text))
-		f.Want, f.Fix = "six digits of 0 to 9 and a to f behind #", `write it as "#26323f", with its quotes`
+		f.Want, f.Fix = "six digits of 0 to 9 and a to f after #", `write it as "#26323f", with its quotes`
 		return schematic.Colour{}
 	}
 	v, _ := strconv.ParseUint(found[1], 16, 32)

@@ -215,7 +215,7 @@ func (e *editor) put(c Change) ([]byte, error) {
 	}
 	all := pairs(n, e.r)
 	if len(all) == 0 {
-		return nil, errors.New("there is no key that it could stand behind; write it into the text")
+		return nil, errors.New("there is no key to put it after; write it in the text")
 	}
 	if slices.ContainsFunc(all, func(p item) bool { return spaced(p.at.Value) == key }) {
 		return nil, fmt.Errorf("%q is there already", key)

@@ -125,7 +125,7 @@ var listed = map[string][]entry{
 		{name: "decrease", lines: fixed("decrease: 1", "at: both edges", "every: 2 rows", "times: 1")},
 		{name: "increase", lines: fixed("increase: 1", "at: both edges", "every: 2 rows", "times: 1")},
 	},
-	"spacing": {{name: "spacing", what: "a further run of the shaping", lines: fixed("every: 2 rows", "times: 1")}},
+	"spacing": {{name: "spacing", what: "another run of the shaping", lines: fixed("every: 2 rows", "times: 1")}},
 	"join part": {
 		{name: "part", ask: "name of the part", lines: func(b beginning) []string { return []string{"part: " + asText(b.value)} }},
 		{name: "add", lines: fixed("add: 1")},

@@ -73,7 +73,7 @@ func (z resizing) possible() error {
 	case z.Act == Narrow:
 		return nil
 	case z.Value == "" || strings.ContainsAny(z.Value, "(),:#[]{}"):
-		return fmt.Errorf("%q is no name of a size", z.Value)
+		return fmt.Errorf("%q is not the name of a size", z.Value)
 	case z.sizes.Index(z.Value) >= 0:
 		return fmt.Errorf("there is a size %s already", z.Value)
 	}

@@ -412,7 +412,7 @@ func (r *reader) called(n *yaml.Node, what string, dims ...expr.Dim) (expr.Grade
 	c := schematic.Call{Pos: r.pos(n), Sum: s, Vals: r.blank().low}
 	c.Vals.From = s
 	if n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || r.folded(n) {
-		r.fail(r.pos(n), "file/form", "%s must stand in one line", what)
+		r.fail(r.pos(n), "file/form", "%s must are on one line", what)
 		return expr.Graded{}, true
 	}
 	env := grade.Envs(r.of)

@@ -237,7 +237,7 @@ var joinKeys = &table{
 }
 
 var spacingKeys = &table{
-	name: "spacing", title: "a further run of a shaping",
+	name: "spacing", title: "another run of a shaping",
 	keys: []key{
 		{name: "every", need: true, form: counts, what: "every how many rows"},
 		{name: "times", need: true, form: counts, what: "how many times"},

@@ -20,7 +20,7 @@ var shapingKeys = []key{
 	{name: "at", need: true, form: choice, pick: append(slices.Clone(places), "across", "lines"), what: "where in the row"},
 	{name: "every", form: counts, what: "every how many rows, such as 4 rows (every row)"},
 	{name: "times", form: counts, what: "how many times (1)"},
-	{name: "then", form: list, of: "spacing", what: "further runs with other spacings"},
+	{name: "then", form: list, of: "spacing", what: "more runs, spaced differently"},
 	{name: "on", form: choice, pick: sideNames, what: "rows on which it falls"},
 	{name: "after", form: counts, what: "rows worked even before the first shaping row"},
 	{name: "edge", form: text, what: "name of the shaped edge from here on"},

@@ -178,7 +178,7 @@ func (m *mapped) known(p item) bool {
 	r, t := m.r, m.table
 	if p.at.Kind != yaml.ScalarNode {
 		r.fail(r.pos(p.at), "file/kind", "a key must be a text, and this is %s", kindOf(p.at)).
-			Fix = "put a space behind the colon, and quotes around a text that begins with a bracket"
+			Fix = "put a space after the colon, and quotes around a text that begins with a bracket"
 		return true
 	}
 	if p.key = t.find(spaced(p.at.Value)); p.key == nil {
@@ -232,7 +232,7 @@ func (m *mapped) unknown(p item) {
 	}
 	if comma {
 		m.comma = true
-		r.fail(r.pos(p.at), "file/form", "%q stands behind a comma in braces, where a key is expected", name).
+		r.fail(r.pos(p.at), "file/form", "%q follows a comma in braces, where a key is expected", name).
 			Fix = "write a decimal with a point, or the entries one a line without braces"
 		return
 	}
@@ -255,7 +255,7 @@ func spaced(s string) string { return finding.Spaced(s) }
 func quoted(s string) string { return `"` + s + `"` }
 
 func (r *reader) duplicate(old, now *yaml.Node) {
-	f := r.fail(r.pos(now), "file/duplicate-key", "%q stands twice here; the first is in line %d", finding.Clip(now.Value), old.Line)
+	f := r.fail(r.pos(now), "file/duplicate-key", "%q is here twice; the first is on line %d", finding.Clip(now.Value), old.Line)
 	f.Fix = "take one of the two out, or rename it"
 	if now.Value == "increase" || now.Value == "decrease" {
 		f.Fix = "begin a new section with a dash, or use shape: for several shapings at once"
@@ -266,7 +266,7 @@ func (r *reader) wrongKind(n *yaml.Node, t *table) {
 	f := r.fail(r.pos(n), "file/kind", "%s must be keys with values, and this is %s", t.title, kindOf(n))
 	if n.Kind == yaml.ScalarNode {
 		if k, rest, ok := strings.Cut(n.Value, ":"); ok && t.find(strings.TrimSpace(k)) != nil && rest != "" {
-			f.Fix = "put a space behind the colon: " + k + ": " + rest
+			f.Fix = "put a space after the colon: " + k + ": " + rest
 			return
 		}
 	}

@@ -106,7 +106,7 @@ func (s *scanner) line(i int) int {
 	case dashed || s.open:
 		return s.value(i, at)
 	case !s.plain || at <= s.col:
-		s.stop(i, at, len(t), "this line has no key and is no part of the text above it",
+		s.stop(i, at, len(t), "this line has no key and is not part of the text above it",
 			"a key, a colon, a space and a value; or a dash and a space", "indent it further than the key whose text it goes on with, or put quotes around the whole text")
 	}
 	return s.words(i, at)
@@ -250,9 +250,9 @@ func (s *scanner) enter(i, p int, list bool) {
 	case at.col == p && list && s.open && !popped:
 		s.levels = append(s.levels, level{p, true})
 	case at.col == p && list:
-		s.stop(i, p, p+1, "a list entry stands where a key is needed", "a key and a colon, like the lines above", "indent the dash further than the key of its list")
+		s.stop(i, p, p+1, "a list entry where a key is needed", "a key and a colon, like the lines above", "indent the dash further than the key of its list")
 	case at.col == p:
-		s.stop(i, p, end, "a key stands where the next entry of a list is needed", "a dash and a space, like the entries above",
+		s.stop(i, p, end, "a key where the next entry of a list is needed", "a dash and a space, like the entries above",
 			"put a dash before it if it is an entry, or indent it further if it belongs to the entry above")
 	case len(s.levels) > 0 && popped:
 		if at.list == list || like < 0 {

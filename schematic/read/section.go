@@ -62,7 +62,7 @@ func (r *reader) sections(n *yaml.Node, where place) []schematic.Section {
 	return out
 }
 
-// ordered finds a section that can't stand where it stands.
+// ordered finds a section that can't be where it is.
 func (r *reader) ordered(k *sectionKind, before string, n *yaml.Node, where place, first bool) {
 	switch {
 	case k.starts && (where == inPart || !first):
@@ -156,10 +156,10 @@ func (r *reader) bare(n *yaml.Node) (*sectionKind, *mapped) {
 	f := r.fail(r.pos(n), "file/kind", "%q is not a section", finding.Clip(n.Value))
 	switch like := r.leadLike(head); {
 	case colon && rest != "" && like != "":
-		f.Fix = "put a space behind the colon: " + like + ": " + finding.Clip(strings.TrimSpace(rest))
+		f.Fix = "put a space after the colon: " + like + ": " + finding.Clip(strings.TrimSpace(rest))
 	case !colon && leadOf(n.Value) != "":
 		lead := leadOf(n.Value)
-		f.Fix = "put a colon behind " + lead + ": " + lead + ": " + finding.Clip(spaced(n.Value)[len(lead)+1:])
+		f.Fix = "put a colon after " + lead + ": " + lead + ": " + finding.Clip(spaced(n.Value)[len(lead)+1:])
 	case like == "fold" || like == "gather":
 		f.Fix = "did you mean " + quoted(like) + "?"
 	case like != "":

@@ -192,7 +192,7 @@ var windows1252 = map[byte]string{
 // anchors, aliases, tags and great depth; and what a text may not hold, written with a backslash.
 func (r *reader) allowed(n *yaml.Node, deep int) bool {
 	if deep > mostDeep {
-		f := r.fail(r.pos(n), "file/depth", "things stand inside each other %d deep", deep)
+		f := r.fail(r.pos(n), "file/depth", "things are nested %d deep", deep)
 		f.Want = fmt.Sprintf("at most %d", mostDeep)
 		return false
 	}

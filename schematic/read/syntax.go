@@ -21,7 +21,7 @@ var reworded = []struct{ yaml, message, fix string }{
 	{"unknown anchor", "a text that begins with * needs quotes", "put it in double quotes"},
 	{"block sequence entries are not allowed", "a list can't begin in this place", "begin it on the next line, or write – where a size has none"},
 	{"unknown escape character", "a backslash between double quotes begins a special character", `write \\ for a backslash`},
-	{"exceeded max depth", "things stand inside each other too deeply", ""},
+	{"exceeded max depth", "things are nested too deeply", ""},
 }
 
 // reword tells an error of YAML's, with a guess of its place.

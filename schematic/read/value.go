@@ -25,7 +25,7 @@ const (
 func (r *reader) scalar(n *yaml.Node, what string) (string, bool) {
 	if n.Kind != yaml.ScalarNode {
 		f := r.fail(r.pos(n), "file/kind", "%s must be one text, and this is %s", what, kindOf(n))
-		f.Fix = "write it behind the colon, in the same line"
+		f.Fix = "write it after the colon, on the same line"
 		if n.Kind == yaml.MappingNode && n.Style&yaml.FlowStyle == 0 && len(n.Content) == 2 && n.Content[0].Line == n.Content[1].Line {
 			f.Fix = "put quotes around a text that has a colon in it"
 		}
@@ -68,7 +68,7 @@ func (r *reader) curly(n *yaml.Node) {
 	}
 	if c := n.LineComment; len(c) > 1 && c[0] == '#' && c[1] >= '0' && c[1] <= '9' {
 		f := r.note(finding.Warning, r.pos(n), "file/comment", "the text ends here: %q is read as a comment", c)
-		f.Fix = "put quotes around the whole text, or a space behind # if it is a comment"
+		f.Fix = "put quotes around the whole text, or a space after # if it is a comment"
 	}
 }
 
@@ -252,7 +252,7 @@ func (r *reader) single(n *yaml.Node, what string, g *graded, i int) bool {
 	g.spots[i] = r.pos(n)
 	if l.Words != "" {
 		if g.words != "" && !strings.EqualFold(g.words, l.Words) {
-			r.fail(r.spanPos(n, l.WordsAt), "file/unit", "%q and %q stand in one list", g.words, l.Words).
+			r.fail(r.spanPos(n, l.WordsAt), "file/unit", "%q and %q are in one list", g.words, l.Words).
 				Want = "one unit for all the numbers of a list"
 			return false
 		}

@@ -187,7 +187,7 @@ func TestAYokeToTheRound(t *testing.T) {
 	p, err = Yoke(YokeIn{Start: 200, Neck: 95, Rows: 40, Rounds: 3, First: 20, Multiple: 10})
 	require.NoError(t, err)
 	assert.Equal(t, 100, p.Neck)
-	assert.Equal(t, "a neck of 95 is no multiple of 10: 100", p.Lines[0])
+	assert.Equal(t, "a neck of 95 is not a multiple of 10: 100", p.Lines[0])
 	assert.Equal(t, [][3]int{{20, 200, 170}, {30, 170, 130}, {40, 130, 100}}, [][3]int{{p.Rounds[0].Row, p.Rounds[0].Before, p.Rounds[0].After}, {p.Rounds[1].Row, p.Rounds[1].Before, p.Rounds[1].After}, {p.Rounds[2].Row, p.Rounds[2].Before, p.Rounds[2].After}})
 	p, err = Yoke(YokeIn{Start: 100, Neck: 100, Rows: 9})
 	require.NoError(t, err)

@@ -52,7 +52,7 @@ func Yoke(in YokeIn) (YokePlan, error) {
 	}
 	p.Neck = min(neck, in.Start)
 	if p.Neck != in.Neck {
-		p.say("a neck of %d is no multiple of %d: %d", in.Neck, m, p.Neck)
+		p.say("a neck of %d is not a multiple of %d: %d", in.Neck, m, p.Neck)
 	}
 	p.say("%d − %d at the neck = %d stitches to lose over %d rounds", in.Start, p.Neck, in.Start-p.Neck, in.Rows)
 	if in.Start == p.Neck {

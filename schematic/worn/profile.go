@@ -25,7 +25,7 @@ func (a *assembly) profile(m *schematic.Made) bool {
 	}
 	if leg == nil || foot == nil {
 		if halves {
-			a.hollow = append(a.hollow, hollow{made: m, why: "its heel is none that lies flat on its side"})
+			a.hollow = append(a.hollow, hollow{made: m, why: "its heel does not lie flat on its side"})
 		}
 		return halves
 	}

@@ -71,7 +71,7 @@ func TestWhatASheetChangesAndIsNotTakenIsTold(t *testing.T) {
 	_, told = take("ease,cm,14,14,14,14,14,14\nback stitches,sts,82,90,98,110,118,126\n")
 	assert.Empty(t, told, "what follows from a value that was taken agrees")
 	_, told = take("ease,cm,12,12,12,12,12,12\nbust,cm,76,86,97,107,117,128\nback stitches,sts,78,90,98,106,118,130\ncap top,sts,1,1,1,1,1,1\n")
-	assert.ElementsMatch(t, []string{`"bust" of the sheet was not taken: bodies stand in the pattern`, `"back stitches" of the sheet was not taken: the pattern works it out`}, told)
+	assert.ElementsMatch(t, []string{`"bust" of the sheet was not taken: bodies are in the pattern`, `"back stitches" of the sheet was not taken: the pattern works it out`}, told)
 }
 
 func TestPublishedBodiesBecomeLinesOfAPatternFile(t *testing.T) {

@@ -323,7 +323,7 @@ func (r *Reader) gauge(words string, n int) {
 			if len(nums) == 0 {
 				return
 			}
-			tell("rows/not-read", "not read: "+finding.Clip(k.S)+", which is no number of a gauge")
+			tell("rows/not-read", "not read: "+finding.Clip(k.S)+", which is not a number of a gauge")
 			return
 		}
 		nums = withNext(nums, v, t[:i+1])

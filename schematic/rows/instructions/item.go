@@ -295,7 +295,7 @@ type Course struct {
 	Rounds   bool // the rows are called rounds
 }
 
-// Spacing is a further run of a shaping in words: every so many rows, so many times.
+// Spacing is another run of a shaping in words: every so many rows, so many times.
 type Spacing struct{ Every, Times Num }
 
 // Again tells how the stitches of a mosaic go over those of the row below: slipped where these are of a yarn, or slipped, worked elsewhere.

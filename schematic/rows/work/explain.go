@@ -320,7 +320,7 @@ func (e *explained) meaning(n ins.Item) string {
 var meanings = map[string]string{
 	"*instructions.Turn": "the work is turned", "*instructions.Join": "the round is joined", "*instructions.Leave": "stitches left unworked",
 	"*instructions.BindOff": "bound off", "*instructions.Psso": "the slipped stitch is passed over", "*instructions.CastOn": "cast on",
-	"*instructions.Fasten": "fastened off", "*instructions.PickUp": "picked up along an edge", "*instructions.JoinYarn": "the work is taken up anew",
+	"*instructions.Fasten": "fastened off", "*instructions.PickUp": "picked up along an edge", "*instructions.JoinYarn": "the work is taken up again",
 	"*instructions.Marker": "a marker", "*instructions.Nothing": "words that move no stitch", "*instructions.Unread": "not read",
 	"*instructions.Even": "worked even: as many stitches as there are", "*instructions.BindEach": "stitches at the beginning of rows",
 	"*instructions.Edge": "the work turns to go along its row ends", "*instructions.Divide": "the row is divided", "*instructions.Together": "parts made one row",

@@ -29,7 +29,7 @@ func TestEachThingThatDoesNotFitIsToldOnceWithItsNumbers(t *testing.T) {
 			"rows/over-use", "this needs 2 stitches more than the row below has", "use 2 fewer", 5},
 		{"16 used of 18", "Ch 19.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (18 sc)\nRow 2: Ch 1, sc in next 16 sts, turn. (16 sc)\n",
 			"rows/under-use", "2 stitches are left over at the end", "work 2 more", 5},
-		{"20 is no multiple of 3", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, *sc in next 3 sts; rep from * across, turn. (20 sc)\n",
+		{"20 is not a multiple of 3", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, *sc in next 3 sts; rep from * across, turn. (20 sc)\n",
 			"rows/repeat", "the repeat does not fit: 2 stitches are left over after 6 times", "have 1 stitch more or 2 fewer", 5},
 		{"row 4 after row 2", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in each st across, turn. (10 sc)\nRow 4: Ch 1, sc in each st across, turn. (10 sc)\nRow 5: Ch 1, sc in each st across, turn. (10 sc)\n",
 			"rows/number", "this is called row 4, but the one before it was row 2", "call it 3", 6},

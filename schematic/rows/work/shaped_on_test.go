@@ -35,7 +35,7 @@ func TestShapingGoesOnUntilTheNumberThatIsNamed(t *testing.T) {
 		}
 	}
 	for s, n := range map[string]int{
-		"Continue increasing 6 sts each round in this way until you have 61 sts.":                61, // 43 is no multiple of 6
+		"Continue increasing 6 sts each round in this way until you have 61 sts.":                61, // 43 is not a multiple of 6
 		"Now continue like this adding 6 sts in each round, until you have the 60 sts you need.": 60, // not read: told, and never passed over
 	} {
 		rep := Check(Read("t", fmt.Appendf(nil, to, s, n), Options{}))

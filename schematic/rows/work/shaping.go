@@ -317,7 +317,7 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 		return
 	}
 	if n.Apart != nil && r.g != nil {
-		r.g.gap(r, l, "the rows of a shaping that is told by a length", -1)
+		r.g.gap(r, l, "the rows of a shaping given as a length", -1)
 	}
 	open := untilLong(n)
 	if open {
