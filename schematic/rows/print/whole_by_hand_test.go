@@ -40,6 +40,61 @@ Row 1: *k3, kfb; rep from * to last 2 sts, k2. (52 (57, 62) sts)
 Row 2: *p3, p2tog; rep from * to last 2 sts, p2. (42 (46, 50) sts)
 Inc 84 (92, 100) sts evenly on next row in stockinette stitch. (126 (138, 150) sts)
 `},
+		// 40 - 5 = 35, - 2 x 3 = 29, + 2 x 6 = 41, + 3 = 44, - 2 - 2 = 40; 44 - 5 - 6 + 12 + 4 = 49, 48 - 5 - 6 + 12 + 5 = 54. 3 in
+		// every 4 of 32 rows are 24, and 1 in each stitch all of them.
+		{"edges", knit + `  - piece: Front
+    sections:
+      - cast on: 40 (44, 48)
+      - even: 19 rows
+      - {bind off: 5, at: left edge, edge: front}
+      - even: 8 rows
+      - {bind off: 3, at: right edge, every: 2 rows, times: 2}
+      - {add: 6, at: both edges}
+      - {add: 3 (4, 5), at: left edge}
+      - {leave: 2, at: both edges}
+      - even: 2 rows
+      - {leave: 3, at: left edge, every: 2 rows, times: 2}
+      - bind off: all
+  - piece: Back
+    left edge: opening
+    sections:
+      - {cast on: 40 (44, 48), edge: hem}
+      - even: 32 rows
+      - bind off: all
+  - piece: Band
+    onto: ["Back opening, 3 in every 4 rows"]
+    sections: [even: 5 rows]
+  - piece: Edging
+    onto: ["Back hem, 1 in each st"]
+    sections: [even: 3 rows]
+`, `
+# Front
+Cast on 40 (44, 48) sts.
+Work 19 rows even in stockinette stitch. (40 (44, 48) sts)
+Bind off 5 sts at beg of next row. (35 (39, 43) sts)
+Work 8 rows even. (35 (39, 43) sts)
+Bind off 3 sts at right edge every 2 rows 2 times, over 4 rows. (29 (33, 37) sts)
+Add 6 sts at each end. (41 (45, 49) sts)
+Add 3 (4, 5) sts at left edge. (44 (49, 54) sts)
+Leave 2 sts unworked at right edge. (42 (47, 52) sts)
+Leave 2 sts unworked at left edge. (40 (45, 50) sts)
+Work 2 rows even. (40 (45, 50) sts)
+Leave 3 sts unworked at left edge every 2 rows 2 times, over 2 rows. (34 (39, 44) sts)
+Bind off all sts.
+
+# Back
+Cast on 40 (44, 48) sts.
+Work 32 rows even in stockinette stitch. (40 (44, 48) sts)
+Bind off all sts.
+
+# Band
+Pick up and knit 24 sts evenly along Back opening at the rate of 3 in every 4.
+Work 5 rows even in stockinette stitch. (24 sts)
+
+# Edging
+Pick up and knit 40 (44, 48) sts evenly along Back hem.
+Work 3 rows even in stockinette stitch. (40 (44, 48) sts)
+`},
 		// 27 + 3 + 27 + 3 = 60; 27 - 2 x 2 = 23, - 2 x 3 = 17, - 2 x 4 = 9, - 2 = 7; joined 7 + 8 + 27 = 42. Both parts have
 		// 21 rows: 1 + 2 + 8 + 4 + 2 + 4.
 		{"parts", knit + `  - piece: Body
