@@ -175,3 +175,106 @@ func TestWhatAPageDoesNotSay(t *testing.T) {
 	assert.Contains(t, fmt.Sprint(lines), "in to the")
 	assert.Contains(t, fmt.Sprint(lines), "¼")
 }
+
+// Photographs on a column of 100 mm, 6 mm apart and 45 to 70 mm high. Two squares are (100 - 6) / 2 = 47 mm high; three would be 29.3.
+// Two of 4:3 would be 94 / 2.667 = 35 mm: each has a row, and is 70 mm high at most.
+func TestPhotographsAreAsHighAsTheirRowLets(t *testing.T) {
+	square, wide, tall := Photo{Shows: "front", W: 600, H: 600}, Photo{Shows: "back", W: 800, H: 600}, Photo{Shows: "side", W: 100, H: 600}
+	b := builderOf()
+	assert.InDelta(t, 47, b.photosHigh([]Photo{square, square}), 1e-9)
+	assert.InDelta(t, 88.0/3, b.photosHigh([]Photo{square, square, square}), 1e-9)
+	assert.InDelta(t, 70, b.photosHigh([]Photo{wide}), 1e-9)
+	words := lineHigh(3) * 1.12
+	for _, c := range []struct {
+		all  []Photo
+		high []float64
+	}{
+		{[]Photo{square, square, square}, []float64{47, 70}},
+		{[]Photo{wide, wide}, []float64{70, 70}},
+		{[]Photo{tall, tall, tall, tall}, []float64{70, 70}}, // three in a row, then one
+	} {
+		b = builderOf()
+		b.c.Photos = c.all
+		b.photographs()
+		var high []float64
+		for _, a := range b.atoms[:len(b.atoms)-1] {
+			high = append(high, a.high-1.5-words)
+		}
+		assert.InDeltaSlice(t, c.high, high, 1e-9)
+		assert.InDelta(t, 3, b.atoms[len(b.atoms)-1].high, 1e-9, "a line below all of them")
+	}
+	b = builderOf()
+	b.photoRow([]Photo{tall, square}) // 11.7 mm wide, with 20 for its words; 26 further on
+	var g sheet.Group
+	b.atoms[0].draw(&g, 50)
+	var at []float64
+	for _, it := range g.Items {
+		if q, ok := it.(*sheet.Group); ok {
+			p := q.Items[0].(*sheet.Picture)
+			at = append(at, p.At.X, p.At.Y, p.W, p.H)
+		}
+	}
+	assert.InDeltaSlice(t, []float64{18, 50, 70.0 / 6, 70, 44, 50, 70, 70}, at, 1e-9)
+	b.o.Little, b.atoms = true, nil
+	b.photographs()
+	assert.Empty(t, b.atoms)
+}
+
+// What stays together goes to the next page together; what is longer than a page is broken, and a page of its own stands alone.
+func TestAtomsThatStayTogether(t *testing.T) {
+	set := func(start float64, all ...atom) (n int, y float64) {
+		p := &pages{w: 136, h: 100, size: 3}
+		p.newPage()
+		p.y = start
+		p.flow(all)
+		return len(p.sheets), p.y
+	}
+	top, bottom := 14.0, 86-lineHigh(2.9)
+	a := func(high float64, keep bool) atom { return atom{high: high, gap: 2, keep: keep} }
+	n, y := set(top, a(10, true), a(10, true), a(10, false))
+	assert.Equal(t, []any{1, top + 34}, []any{n, y}, "no gap at the top of a page")
+	n, _ = set(bottom-34, a(10, true), a(10, true), a(8, false))
+	assert.Equal(t, 1, n, "2 + 10 + 2 + 10 + 2 + 8 = 34")
+	n, _ = set(bottom-33.9, a(10, true), a(10, true), a(8, false))
+	assert.Equal(t, 2, n)
+	n, _ = set(top, a(40, true), a(40, false))
+	assert.Equal(t, 2, n, "longer than a page")
+	n, _ = set(top, a(10, false), atom{page: &sheet.Sheet{}}, a(10, false))
+	assert.Equal(t, 3, n)
+	n, _ = set(top, a(10, true), atom{page: &sheet.Sheet{}})
+	assert.Equal(t, 2, n)
+	p := &pages{w: 136, h: 100, size: 3}
+	p.newPage()
+	k, high := p.chunk([]atom{a(10, true), a(10, false), a(10, false)})
+	assert.Equal(t, []any{2, 22.0}, []any{k, high})
+	k, _ = p.chunk([]atom{{page: &sheet.Sheet{}}})
+	assert.Equal(t, 1, k)
+}
+
+// On 100 mm: 100 - 40 - 20 = 40 for the loose column; of 30 it needs, 100 - 60 - 20 = 20 lack 10, which the names give; of names of
+// 92 mm 42.
+func TestALooseColumnTakesWhatIsLeft(t *testing.T) {
+	loosened := func(names float64) []float64 {
+		c := gridOf(grid{title: []string{"N", "S", ""}, loose: 2, looseLeast: 30}, names, 20, 0)
+		c.loosen(100)
+		return c.w
+	}
+	assert.InDeltaSlice(t, []float64{40, 20, 39.99}, loosened(40), 1e-9)
+	assert.InDeltaSlice(t, []float64{50, 20, 30}, loosened(60), 1e-9)
+	assert.InDeltaSlice(t, []float64{50, 20, 30}, loosened(92), 1e-9)
+}
+
+func TestScalesUntilAFigureIsNarrowEnough(t *testing.T) {
+	s := &scaling{from: []float64{1, 2, 4, 5, 10}}
+	assert.False(t, s.narrower(80, 80))
+	assert.True(t, s.narrower(320, 80)) // 4 times too wide: 1:4
+	assert.InDelta(t, 4, s.scale(), 0)
+	assert.True(t, s.narrower(81, 80))
+	assert.InDelta(t, 5, s.scale(), 0)
+	assert.True(t, s.narrower(8000, 80))
+	assert.InDelta(t, 10, s.scale(), 0)
+	assert.False(t, s.narrower(81, 80), "none is smaller")
+	at := func(x, y float64) schematic.Point { return schematic.Point{X: x, Y: y} }
+	s.made = []*schematic.Made{{Views: []schematic.View{{Outline: [][]schematic.Point{{at(10, 0), at(70, 5)}}}, {Outline: [][]schematic.Point{{at(0, 0), at(50, 90)}}}}}}
+	assert.InDelta(t, 60, s.longest(), 1e-9)
+}
