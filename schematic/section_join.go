@@ -162,6 +162,9 @@ func (j *joining) meet() bool {
 			"rows "+listed(rows), "the same row", "work the shorter part on, or end the longer one earlier")
 		j.doubt = true
 	}
+	if j.first == nil && w.cur != nil && slices.ContainsFunc(j.bits, func(b joined) bool { return b.held }) {
+		j.first, j.y = w.cur, w.cur.y // what was worked before lends its gauge and place: a heel bound off before its instep goes on
+	}
 	return j.first != nil
 }
 

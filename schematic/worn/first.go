@@ -77,7 +77,7 @@ func (p *panel) drawnIn(last bool) (rest *panel, f *firstRows) {
 		}
 	}
 	for y, n := range steps {
-		if n != 2 {
+		if n != 2 || !slices.ContainsFunc(p.ribs, func(h schematic.Hatch) bool { return touches(h, start) && touches(h, y) }) {
 			continue
 		}
 		up := y - start

@@ -328,8 +328,21 @@ func (p *panel) half(x float64, left bool, key string) *panel {
 func (p *panel) cut(keep func(a pt) float64, key string) *panel {
 	q := *p
 	q.loop = nil
-	for i, s := range p.loop {
-		q.loop = append(q.loop, s.kept(p.loop[(i+1)%len(p.loop)].a, keep, key)...)
+	n := len(p.loop)
+	first := max(0, slices.IndexFunc(p.loop, func(s side) bool { return absf(keep(s.a)) > close }))
+	off := false // the way comes from beyond the cut
+	for i := range p.loop {
+		s, z := p.loop[(first+i)%n], p.loop[(first+i+1)%n].a
+		if d := keep(s.a); absf(d) > close {
+			off = d < 0
+		}
+		switch far := beyond(s.a, z, keep); {
+		case far && off:
+			continue // the far bank of a slit on the cut
+		case absf(keep(s.a)) < close && absf(keep(z)) < close:
+			off = far
+		}
+		q.loop = append(q.loop, s.kept(z, keep, key)...)
 	}
 	q.lines, q.ribs, q.marks = nil, nil, nil
 	for _, l := range p.lines {
@@ -391,6 +404,8 @@ func (s side) kept(z pt, keep func(a pt) float64, key string) []side {
 	switch {
 	case ds > on && dz >= -on || ds >= -on && dz > on:
 		return []side{s}
+	case ds >= -on && dz >= -on && !beyond(s.a, z, keep): // the near bank of a slit on the cut
+		return []side{s}
 	case ds >= -on && dz >= -on: // along the cut
 		return []side{fold}
 	case ds > on:
@@ -404,6 +419,11 @@ func (s side) kept(z pt, keep func(a pt) float64, key string) []side {
 		return []side{s}
 	}
 	return nil
+}
+
+// beyond reports whether the side from a to z lies on a cut, with what it bounds, which is at its left, beyond it.
+func beyond(a, z pt, keep func(a pt) float64) bool {
+	return absf(keep(a)) < close && absf(keep(z)) < close && keep(pt{X: a.X - (z.Y - a.Y), Y: a.Y + z.X - a.X}) < 0
 }
 
 func clipTo(a, b pt, keep func(pt) float64) (pt, pt, bool) {
