@@ -69,7 +69,7 @@ func (r *Reader) cut(t []text.Token) int {
 		if depth <= 0 && r.endsBefore(t, i, label, star) {
 			return i + 1
 		}
-		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".", ")", "]") && worksRows(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
+		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".", ")", "]") && worksRows(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[:i], t[i+1:])) {
 			return i + 1
 		}
 	}
@@ -141,9 +141,23 @@ func (r *Reader) beginsRow(t []text.Token) bool {
 	return l != nil && (!l.Next || t[0].Is("next") || n > 2) && t[0].Kind != 'n' && l.Name != "every" && !r.refers(t, n)
 }
 
-// beginsSentence reports whether a sentence that stands alone begins there: none that ends the row before it.
-func (r *Reader) beginsSentence(t []text.Token) bool {
-	return t[0].Kind != 'n' && !r.afterStar(t) && !r.onlyCount(t) && !(r.crochet && closesBySlip(t)) && (r.long(t) || !t[0].Is("turn", "join", "ch", "chain", "fasten"))
+// beginsSentence reports whether a sentence that stands alone begins behind the words before: none that ends their row.
+func (r *Reader) beginsSentence(before, t []text.Token) bool {
+	return intoOneChain(before) && goesInEach(t) || t[0].Kind != 'n' && !r.afterStar(t) && !r.onlyCount(t) && !(r.crochet && closesBySlip(t)) && (r.long(t) || !t[0].Is("turn", "join", "ch", "chain", "fasten"))
+}
+
+// intoOneChain reports whether words end in the chain that a first round goes into: 6 sc in 2nd ch from hook; 6 sc into the first chain.
+func intoOneChain(t []text.Token) bool {
+	k := len(t) - 1
+	if near(t, k).Is("hook") && near(t, k-1).Is("from") {
+		k -= 2
+	}
+	return near(t, k).Is("ch", "chain") && near(t, k-1).Ord > 0
+}
+
+// goesInEach reports whether a sentence begins with stitches into each of those below: 2 sc in each sc.
+func goesInEach(t []text.Token) bool {
+	return len(t) > 3 && t[0].Kind == 'n' && t[1].Kind == 'w' && t[2].Is("in", "into") && t[3].Is("each", "every")
 }
 
 // closesBySlip reports whether a sentence only closes a round: Sl st in first sc.

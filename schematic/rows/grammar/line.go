@@ -125,7 +125,7 @@ func (r *Reader) line(tokens []text.Token) {
 // Join B in any ch-2 sp. Rnd 3: Ch 3, dc in same sp.
 func (r *Reader) joinedBefore(l *ins.Line) {
 	worked := slices.ContainsFunc(r.sec.Lines, func(l *ins.Line) bool { return l.Label != nil })
-	if !r.crochet || !worked || l.Label == nil || !l.Label.Round || len(l.Body) == 0 || !is[*ins.Chain](l.Body[0]) {
+	if !r.crochet || !worked || l.Label == nil || !l.Label.Round || !chainFirst(l.Body) {
 		return
 	}
 	before := r.sec.Lines[len(r.sec.Lines)-1]
@@ -137,13 +137,24 @@ func (r *Reader) joinedBefore(l *ins.Line) {
 		return
 	}
 	j, ok := before.Body[k].(*ins.JoinYarn)
-	if !ok || len(j.Place) != 1 || !j.Place[0].Unit.Space || k > 0 && !is[*ins.Fasten](before.Body[k-1]) && !is[*ins.Nothing](before.Body[k-1]) {
+	if !ok || len(j.Place) != 1 || !j.Place[0].Unit.Space && j.Place[0].Unit.Word != "corner" || k > 0 && !is[*ins.Fasten](before.Body[k-1]) && !is[*ins.Nothing](before.Body[k-1]) {
 		return
 	}
 	nothing := &ins.Nothing{}
 	nothing.Put(j.At)
 	before.Body[k] = nothing
 	l.Body = append([]ins.Item{j}, l.Body...)
+}
+
+// chainFirst reports whether instructions begin with a chain, by itself or in a bracket.
+func chainFirst(list []ins.Item) bool {
+	if len(list) == 0 {
+		return false
+	}
+	if q, ok := list[0].(*ins.Repeat); ok {
+		return chainFirst(q.Body)
+	}
+	return is[*ins.Chain](list[0])
 }
 
 // labels gives a line the label that its first k tokens are, and goes behind what leads from it to the row.

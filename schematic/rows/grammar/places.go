@@ -55,7 +55,7 @@ var unitForms = []form{
 			return ins.Unit{Word: "st"}
 		}},
 	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of n chains", example: "sc in next ch-2 sp", build: func(m *match) any { return chainSpace(m) }},
-	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of n chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return chainSpace(m) }},
+	{rule: "unit", pattern: "[corner] {n:sized} $ch [corner] [$sp]", meaning: "a chain space of n chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return chainSpace(m) }},
 	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
 		build: func(m *match) any {
 			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {
@@ -135,8 +135,11 @@ func size(p *parser, i int) (any, int) {
 
 // sized reads the 2 of 2-ch.
 func sized(p *parser, i int) (any, int) {
-	t, c := p.at(i), p.at(i+1)
-	if t.Kind != 'n' || !c.Is("ch", "chain") || !(c.Glued && c.Col == t.End+1) && !p.at(i+2).Is("sp", "sps", "space", "spaces", "lp", "lps", "loop", "loops", "arch", "arches") {
+	t, c, k := p.at(i), p.at(i+1), i+2
+	if p.at(k).Is("corner") {
+		k++
+	}
+	if t.Kind != 'n' || !c.Is("ch", "chain") || !(c.Glued && c.Col == t.End+1) && !p.at(k).Is("sp", "sps", "space", "spaces", "lp", "lps", "loop", "loops", "arch", "arches") {
 		return nil, -1
 	}
 	return t.Num, i + 1

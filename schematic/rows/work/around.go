@@ -346,7 +346,8 @@ func (r *runner) atSpaces(l *ins.Line, body []ins.Item) []ins.Item {
 	if !changed {
 		return body
 	}
-	if _, fits := r.tried(l, body); fits {
+	j, joins := body[0].(*ins.JoinYarn)
+	if _, fits := r.tried(l, body); fits && !(joins && len(j.Place) == 1 && j.Place[0].Unit.Word == "corner") { // join in any corner, ch 3, 2 dc in same sp
 		return body
 	}
 	if _, fits := r.tried(l, open); fits {

@@ -69,20 +69,38 @@ func (r *runner) closesRow(l *ins.Line) bool {
 			return true
 		}
 	}
-	return closed(l.Body) && (r.round || inRing(l.Body) || r.fab != nil && r.fab.ring) || inEye(l.Body)
+	return closed(l.Body) && (r.round || inRing(l.Body) || r.fab != nil && r.fab.ring) || r.inEye(l.Body)
 }
 
-// inEye reports whether all stitches of a row go into one chain from the hook, and the row is joined: 12 dc in 4th ch from hook, sl st in first dc.
-func inEye(body []ins.Item) bool {
+// inEye reports whether all stitches of a row go into one chain and the row is joined, or there is no other chain and nothing is turned:
+// 12 dc in 4th ch from hook, sl st in first dc; ch 2, 6 sc in 2nd ch from hook.
+func (r *runner) inEye(body []ins.Item) bool {
 	body = behindWords(body)
+	chains := 0
 	if len(body) > 0 && is[*ins.Chain](body[0]) {
+		chains = body[0].(*ins.Chain).N.At(r.size)
 		body = behindWords(body[1:])
+	} else if r.fab != nil && r.fab.foundation() && len(r.fab.runs) == 1 && !r.fab.ring {
+		chains = r.fab.stitches()
 	}
-	if len(body) < 2 || !intoBeginning(body[1]) {
+	if len(body) == 0 {
 		return false
 	}
 	st, ok := body[0].(*ins.Stitch)
-	return ok && len(st.Places) == 1 && st.Places[0].Kind == ins.FromHook && st.N.By == nil && st.N.All >= fewestInEye
+	if !ok || len(st.Places) != 1 || st.N.By != nil || st.N.All < fewestInEye {
+		return false
+	}
+	p := st.Places[0]
+	if p.Kind == ins.FromHook && len(body) > 1 && intoBeginning(body[1]) {
+		return true
+	}
+	alone := p.Kind == ins.FromHook && p.N.At(r.size) == chains || (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InTop) && chains <= mostEye
+	return alone && chains > 0 && st.N.All > fewestInEye && !r.turns()
+}
+
+// turns reports whether the work is turned anywhere in the section.
+func (r *runner) turns() bool {
+	return slices.ContainsFunc(r.section.Lines, func(l *ins.Line) bool { return slices.ContainsFunc(l.Body, is[*ins.Turn]) })
 }
 
 // saysRound reports whether the words of a row say that it goes around: repeat to end of round.

@@ -29,10 +29,17 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 		return r.uncountedApart(rd, l, body)
 	}
 	fits := func(rd reading, body []ins.Item) *result {
-		if res := r.try(&rd, l, body); len(res.found) == 0 && !res.total && len(r.misfits(l, res.out)) == 0 {
-			return res
+		g, again := r.g, rd
+		r.g = nil
+		res := r.try(&rd, l, body)
+		r.g = g
+		switch {
+		case len(res.found) > 0 || res.total || len(r.misfits(l, res.out)) > 0:
+			return nil
+		case g != nil: // now that it is known to fit, it is recorded
+			return r.try(&again, l, body)
 		}
-		return nil
+		return res
 	}
 	for i, other := range r.otherMeanings() {
 		if i >= onlyCounted && !used {

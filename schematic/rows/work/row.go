@@ -622,6 +622,7 @@ func wordsOnly(body []ins.Item) bool {
 // hook; or Ch 5, join to form a ring, ch 3, 11 dc in ring. It reports whether that is a foundation row.
 func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
 	begins := r.fab == nil || !r.begun || r.fresh
+	r.round = r.round || l.Label == nil && (r.inEye(body) || inRing(body) && !r.turns())
 	if c, rest, into := ringedIn(body); c != nil && begins && (into && c.N.At(r.size) > 0 || c.N.At(r.size) >= leastRound) {
 		r.foundRow(l, c, into)
 		r.round = true

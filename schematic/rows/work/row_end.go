@@ -79,7 +79,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	switch {
 	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), r.leavesEnd(w, l, body) && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
-	case l.Label == nil && l.Stated == nil && !w.leave && (r.round && !into || offLast(body)): // hdc in next st, sl st in next st: the end of a spiral; k1, p1, bind off the next 2 sts: the rest is told behind
+	case l.Label == nil && l.Stated == nil && !w.leave && (r.round && !into && !w.from.foundation() || offLast(body)): // hdc in next st, sl st in next st: the end of a spiral; k1, p1, bind off the next 2 sts: the rest is told behind
 		res.total = true
 	case endsInSlip(body):
 		res.lefts = rest(&w.cur)

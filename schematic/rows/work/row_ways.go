@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"slices"
 
 	"flatwright/schematic/finding"
@@ -278,7 +279,13 @@ func founding(body []ins.Item) bool {
 
 // fitting is a row as worked over a reading, with the chains of the row below taken for stitches if it fits only so.
 func (r *runner) fitting(rd reading, l *ins.Line, body []ins.Item, res *result) *result {
-	if !rd.known() || rd.fab == nil || r.g != nil || len(res.found) == 0 && (l.Stated == nil || len(r.misfits(l, res.out)) == 0) {
+	if !rd.known() || rd.fab == nil || len(res.found) == 0 && (l.Stated == nil || len(r.misfits(l, res.out)) == 0) {
+		return res
+	}
+	if r.g != nil {
+		if l.Stated != nil && l.Label != nil {
+			return cmp.Or(r.otherwise(rd, l, body, uses(res.found)), res)
+		}
 		return res
 	}
 	if uses(res.found) {

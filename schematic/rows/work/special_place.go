@@ -42,7 +42,7 @@ func (w *work) eye(n ins.Item, p *ins.Place) bool {
 		return true
 	}
 	w.pinned, w.free = true, true
-	w.foot(n, w.feet(0))
+	w.foot(n, w.feet(k-1))
 	return true
 }
 

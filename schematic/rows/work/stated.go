@@ -149,7 +149,7 @@ func namedBy(g ins.StitchGroup, made, also, said int) int {
 // ofSizes reports whether a count has the numbers of sizes that the text names nowhere: (66, 72 sc) of one size.
 func (r *runner) ofSizes(l *ins.Line) bool {
 	k := len(l.Stated) - 1
-	if k < 1 || len(r.x.Sizes.Names) > 1 || l.Stated[k].Any {
+	if k < 1 || len(r.x.Sizes.Names) > 1 || l.Stated[k].Any || l.Stated[k].Unit.Space { // 12 sts, 4 ch-spaces
 		return false
 	}
 	return !slices.ContainsFunc(l.Stated[:k], func(g ins.StitchGroup) bool { return !g.Any })

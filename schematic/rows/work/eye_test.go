@@ -1,0 +1,41 @@
+package work
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Counted by hand: six stitches in the only chain, and two in each of them.
+func TestRoundsWithoutNumbersGoAroundTheirChainOrRing(t *testing.T) {
+	for _, begin := range []string{"Ch 2, 6 sc in 2nd ch from hook. 2 sc in each sc.", "Chain 2. 6 sc into the first chain. 2 sc into each st.", "6 sc in magic ring.\n2 sc in each st.", "Ch 2.\n6 sc in 2nd ch from hook.\n2 sc in each sc."} {
+		row, kinds, _ := lastRow(t, "Terms: US\n\nFlower\n"+begin+"\n")
+		assert.True(t, row.Round, begin)
+		assert.Equal(t, map[string]int{"sc": 12}, kinds, begin)
+	}
+	row, _, _ := lastRow(t, "Terms: US\n\nFan\nCh 4, 4 dc in 4th ch from hook, turn.\nRow 2: Ch 3, 2 dc in each dc across.\n")
+	assert.False(t, row.Round, "what is turned is a fan")
+}
+
+// Counted by hand: four groups of three trebles, or five where the repeat is told to follow the first; the chain stands for one of them.
+func TestACountSettlesHowOftenARepeatIsDrawn(t *testing.T) {
+	for count, want := range map[string]int{"(12 sts, 4 ch-spaces)": 11, "(15 sts, 5 ch-spaces)": 14, "(12 dc)": 11} {
+		_, kinds, _ := lastRow(t, "Terms: US\n\nSquare\nCh 4, sl st to join.\nRnd 1: Ch 3, 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 3 times, join to top of ch 3. "+count+"\n")
+		assert.Equal(t, want, kinds["dc"], count)
+	}
+}
+
+// Counted by hand: 4 corners of six trebles each, one of them a chain.
+func TestYarnIsJoinedInACorner(t *testing.T) {
+	const first = "Terms: US\n\nSquare\nCh 4, sl st to join.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join to top of ch 3. (12 dc)\n"
+	for _, begin := range []string{
+		"Join B in any corner-sp.\nRnd 2: (Ch 3, 2 dc, ch 2, 3 dc) in same corner-sp",
+		"Join B to any corner.\nRnd 2: Ch 3, 2 dc, ch 2, 3 dc in same sp",
+		"Rnd 2: Join B into any 2ch corner space. Ch 3, 2 dc, ch 2, 3 dc into the same corner space",
+		"Rnd 2: Join B in any corner 2ch sp, ch 3, 2 dc, ch 2, 3 dc in same sp",
+	} {
+		_, kinds, arches := lastRow(t, first+begin+", ch 1, *(3 dc, ch 2, 3 dc) in next corner sp, ch 1; rep from * twice more, join. (24 dc)\n")
+		assert.Equal(t, 23, kinds["dc"], begin)
+		assert.Equal(t, map[int]int{1: 4, 2: 4}, arches, begin)
+	}
+}
