@@ -107,3 +107,81 @@ pieces:
 	g = schematic.Work(written(t, strings.Replace(text, "to: 56", "to: 57", 1)), 0)
 	assert.NotEmpty(t, g.Findings, "the stitches of the foot are counted")
 }
+
+const bibbed = `version: 1
+pattern: Apron
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Skirt
+    kind: skirt
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 120, edge: hem}
+      - {even: 60 rows}
+      - {bind off: all, edge: waist edge}
+  - piece: Bib
+    kind: piece
+    left edge: bib side
+    right edge: bib side
+    sections:
+      - {cast on: 40, edge: base}
+      - {even: 40 rows}
+      - {bind off: all, edge: bib top}
+  - piece: Strap
+    kind: band
+    make: 2
+    sections:
+      - {cast on: 6, edge: end}
+      - {even: 60 rows}
+      - {bind off: all, edge: far end}
+joins:
+  - {sew: Bib base, to: Skirt waist edge}
+  - {sew: Strap end, to: Skirt waist edge, how: in 2 places}
+`
+
+// A stitch is 5 mm. The bib's 40, 200 mm, stand in the middle of the 60 that show of the waist, 300 mm: 50 mm of it are free at each side. They are not
+// stretched to its width; 54 stitches, 270 mm, are 0.9 of it, and are. The straps are sewn to the edge that the bib has taken, which is told.
+func TestABibIsAsWideAtItsBaseAsItIsWorked(t *testing.T) {
+	g := schematic.Work(written(t, bibbed), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	loop := g.Worn.Views[0].Outline[0]
+	for _, x := range []float64{-100, 100} {
+		hasCorner(t, loop, x, 300)
+		hasCorner(t, loop, x, 500)
+	}
+	assert.True(t, notes(g, map[string]bool{"Strap": true}), "%v", g.Findings)
+
+	g = schematic.Work(written(t, strings.Replace(bibbed, "cast on: 40", "cast on: 54", 1)), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	hasCorner(t, g.Worn.Views[0].Outline[0], 135, 500)
+	for _, p := range g.Worn.Views[0].Outline[0] {
+		assert.False(t, near(p, pt{X: 135, Y: 300}), "eased to the waist")
+	}
+}
+
+// The last 5 rows are even, so that the narrowed width is reached below the edge that has it.
+func TestAWidthIsCalledByTheEdgeAboveItThatIsAsWide(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Cowl
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Cowl
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 100, edge: shoulder edge}
+      - {decrease: 10, at: across, every: 5 rows, times: 4}
+      - {even: 5 rows}
+      - {bind off: all, edge: face edge}
+`), 0)
+	Dress(g)
+	assert.InDelta(t, 500, measured(t, g, "shoulder edge").Length.Float(), 0.01)
+	assert.InDelta(t, 300, measured(t, g, "face edge").Length.Float(), 0.01)
+}

@@ -1688,15 +1688,23 @@ func (tk *taker) own(p *panel) {
 	}
 }
 
-// freeEdge is what a width is called that has a name but for where it is drawn: by the edge along which it is, if nothing is worked or sewn to that.
+// freeEdge is what a width is called that has a name but for where it is drawn: by the nearest edge that is as wide, if nothing is worked or sewn to that.
 func (p *panel) freeEdge(m schematic.Measure) string {
+	if !strings.HasSuffix(m.Name, " edge") && m.Name != "width at top" {
+		return p.edgeOf(m)
+	}
+	name, best := "", math.Inf(1)
+	from, to := p.spot(m.A), p.spot(m.B)
 	for i, s := range p.drawn {
-		if strings.HasSuffix(m.Name, " edge") && s.name != "" && !s.taken && !s.fold && near(s.a, p.spot(m.A)) != near(p.drawn[(i+1)%len(p.drawn)].a, p.spot(m.A)) &&
-			near(s.a, p.spot(m.B)) != near(p.drawn[(i+1)%len(p.drawn)].a, p.spot(m.B)) {
-			return s.name
+		z, off := p.drawn[(i+1)%len(p.drawn)].a, absf(s.a.Y-from.Y)
+		if s.fold || absf(s.a.Y-z.Y) > close || absf(min(s.a.X, z.X)-min(from.X, to.X)) > close || absf(max(s.a.X, z.X)-max(from.X, to.X)) > close || off >= best {
+			continue
+		}
+		if best, name = off, s.name; s.taken {
+			name = ""
 		}
 	}
-	return p.edgeOf(m)
+	return cmp.Or(name, p.edgeOf(m))
 }
 
 // withoutTurned is a measurement of a panel without what of it is turned in; not ok if nothing is left that could be drawn.

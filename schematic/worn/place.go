@@ -234,9 +234,10 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 		p.drawn = append(p.drawn, s)
 	}
 	after := (run[len(run)-1] + 1) % n
+	narrow := absf(c.start().Y-c.end().Y) < close && dist(p.loop[after].a, p.loop[run[0]].a) < leastEased*c.chord() // such as a bib on a wider waist
 	far := func(real, put pt, host *panel) bool {
 		d := dist(real, put)
-		return d > p.slack() || d > mostTucked && !p.shares() && schematic.InPolygon(points(host.drawn), real)
+		return d > p.slack() || narrow && d > mostTucked || d > mostTucked && !p.shares() && schematic.InPolygon(points(host.drawn), real)
 	}
 	endOf, startOf := m.at(p.loop[after].a), m.at(p.loop[run[0]].a)
 	rest := n - len(run)
@@ -264,6 +265,9 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 // sewn has no gap, and so little more does not show. An underarm may gape wider; what would at its other end does not lie flat as one panel, such as a sleeve with the strap
 // of its shoulder.
 const mostDrawn = 50.0
+
+// leastEased is how much of its partner's length a level edge has at least that is drawn as wide as that.
+const leastEased = 0.85
 
 // mostTucked is the same, mm, of what comes to lie on its host, which hides it.
 const mostTucked = 10.0

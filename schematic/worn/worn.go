@@ -221,6 +221,8 @@ func (a *assembly) leftOver(lost *schematic.Made, asked func(*schematic.Made) bo
 func (a *assembly) whyLeft(q *proto, lost *schematic.Made) string {
 	switch {
 	case q.left < 1 || q.share && q.face != front || q.hidden(a.placed):
+	case slices.ContainsFunc(a.ends, func(s sewnOn) bool { return a.sews(s.join, q.made) }):
+		return "the edge onto which its end is sewn does not show, or something else takes it"
 	case len(a.bondsOf(q.loop)) == 0 && schematic.HangsFree(q.made.Name):
 		// a tie or a belt, which no view lays on the garment
 	case len(a.bondsOf(q.loop)) == 0 && a.liesBehind(q):
