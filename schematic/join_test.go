@@ -234,3 +234,18 @@ func TestPlacesAreSpreadEvenlyAlongAnEdge(t *testing.T) {
 	assert.Equal(t, []float64{0.25, 0.75}, spots(false, 4, 2))
 	assert.Len(t, spots(false, 3, 2), 3, "nobody says on which")
 }
+
+// A word that ends the name of a piece and begins that of its edge is said once; an edge of that very name comes first.
+func TestAWordOfThePieceAndOfItsEdgeIsSaidOnce(t *testing.T) {
+	m := &Made{Name: "Left front", Edges: []Edge{{Name: "front neck"}, {Name: "front hem"}, {Name: "hem"}}}
+	named := func(text string) (out []string) {
+		for _, e := range m.edgesNamed(text) {
+			out = append(out, e.Name)
+		}
+		return out
+	}
+	assert.Equal(t, []string{"front neck"}, named("neck"))
+	assert.Equal(t, []string{"front neck"}, named("front neck"))
+	assert.Equal(t, []string{"hem"}, named("hem"))
+	assert.Empty(t, named("cuff"))
+}

@@ -122,6 +122,11 @@ func (m *Made) edgesOn(name, part string) []Edge {
 			name, right = r, true
 		}
 	}
+	if words := strings.Fields(m.Name); name != "" && len(words) > 0 && !m.hasEdge(name) {
+		if twice := words[len(words)-1] + " " + name; m.hasEdge(twice) { // the front neck of a front
+			name = twice
+		}
+	}
 	var out []Edge
 	for _, e := range m.Edges {
 		named := name == "" && part != "" || name != "" && strings.EqualFold(e.Name, name)

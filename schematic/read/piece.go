@@ -112,6 +112,9 @@ var otherNames = map[string]schematic.Kind{
 	"mitt": schematic.KindMitten, "tote": schematic.KindBag, "basket": schematic.KindBag, "purse": schematic.KindBag, "beanie": schematic.KindHat,
 }
 
+// lowerEnds is what else the trade calls the hem of a piece of a kind.
+var lowerEnds = map[schematic.Kind]string{schematic.KindSock: "toe", schematic.KindSleeve: "cuff", schematic.KindMitten: "cuff", schematic.KindHat: "brim"}
+
 // worked reads flat or in the round, and where the piece begins: at its upper end as well where that is the waist or the armhole.
 func (r *reader) worked(n *yaml.Node, kind schematic.Kind) (round bool, from schematic.Direction, begins string) {
 	p := r.phrase(n, `"worked"`, "flat or in the round, a comma, and from the hem, from the neck, from the waist, from the armhole, from the left side, from the right side or from the centre")
@@ -125,7 +128,7 @@ func (r *reader) worked(n *yaml.Node, kind schematic.Kind) (round bool, from sch
 		case p.take("flat"):
 		case p.take("in the round", "in rounds"):
 			round = true
-		case p.take("from the hem"), kind == schematic.KindSock && p.take("from the toe"):
+		case p.take("from the hem"), lowerEnds[kind] != "" && p.take("from the "+lowerEnds[kind]):
 		case p.take("from the neck"), kind == schematic.KindSock && p.take("from the cuff"):
 			from = schematic.FromNeck
 		case p.take("from the waist"):

@@ -185,3 +185,12 @@ pieces:
 	assert.InDelta(t, 500, measured(t, g, "shoulder edge").Length.Float(), 0.01)
 	assert.InDelta(t, 300, measured(t, g, "face edge").Length.Float(), 0.01)
 }
+
+// From its cuff a sleeve goes up, and so does a mitten, and a hat from its brim.
+func TestThePieceBeginsAtTheEndThatTheTradeNames(t *testing.T) {
+	for piece, end := range map[string]string{"Sleeve": "cuff", "Mitten": "cuff", "Hat": "brim"} {
+		p := written(t, "version: 1\npattern: One\nterms: UK\nunits: cm\nsizes: one\ngauges: {st: 20 sts and 20 rows over 10 cm in stocking stitch}\n"+
+			"pieces:\n  - piece: "+piece+"\n    worked: in the round, from the "+end+"\n    sections: [{cast on: 40}, {even: 20 rows}, {bind off: all}]\n")
+		assert.Equal(t, schematic.FromHem, p.Pieces[0].From, piece)
+	}
+}
