@@ -678,6 +678,7 @@ func (row *Row) chainsAtHook() int {
 // skipped at the hook stand up.
 func (w *Work) oneChain() {
 	w.closedFirst()
+	w.chainByChain()
 	if len(w.Rows) < 2 || !w.Rows[0].Base || w.Rows[0].Round || !w.Rows[1].Round || len(w.Rows[1].St) < 2 || w.Rows[1].Edge || w.Rows[1].Unread != "" {
 		return
 	}
@@ -709,6 +710,34 @@ func (w *Work) oneChain() {
 	}
 	w.hooked, w.chains = skipped+1, len(base.St)
 	w.Rows = w.Rows[1:]
+}
+
+// mostStoodOn is how many chains a ring has at most on which a first round stands stitch by stitch, and that lies in the middle: of more it
+// is the edge of a tube.
+const mostStoodOn = 16
+
+// chainByChain lets a first round that is worked into each chain of a small ring stand around it as one worked into the ring: over them,
+// since it goes once around.
+func (w *Work) chainByChain() {
+	if len(w.Rows) < 2 || !w.Rows[0].Base || !w.Rows[0].Round || !w.Rows[1].Round || w.Rows[1].Edge || w.Rows[1].Unread != "" || len(w.Rows[0].St) == 0 || len(w.Rows[0].St) > mostStoodOn || w.Rows[1].loose() {
+		return
+	}
+	if k := w.Rows[0].St[0].Kind; k == nil || k.ID != "ch" {
+		return
+	}
+	at := 0
+	for i := range w.Rows[1].St {
+		for _, f := range w.Rows[1].St[i].Feet {
+			if f < at-1 && f > 0 || f > at+1 { // back, or past a chain
+				return
+			}
+			at = f
+		}
+	}
+	for i := range w.Rows[1].St {
+		w.Rows[1].St[i].Feet = nil
+	}
+	w.stoodOn = true
 }
 
 // closedFirst makes a round of the first row if several stitches of it stand in one chain and no other, and all rows that follow

@@ -270,6 +270,9 @@ func (p *plan) notes() []string {
 	if k := p.work.hooked; k > 0 {
 		out = append(out, fmt.Sprintf("Chain %d; the first round is worked into chain %d from the hook", p.work.chains, k))
 	}
+	if p.work.stoodOn {
+		out = append(out, "The first round is worked into the chains of the ring, not under them")
+	}
 	if p.form != flat {
 		ways := [2]string{"anticlockwise", "clockwise"}
 		if p.left {

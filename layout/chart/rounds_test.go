@@ -55,6 +55,7 @@ func TestAFirstRoundInOneChainLiesAroundIt(t *testing.T) {
 		{"US terms\nRnd 1: With A, ch 5, join with sl st in first ch to form ring, ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join. (24 dc)", 0, circle},
 		{"Chain = ch; slip stitch = sl st; treble crochet = tr.\n1ST ROUND: Ch 6, join with a sl st into a ring, ch 4, 15 tr into ring, a sl st in top st of ch 4 at beginning of round.", 0, circle},
 		{"US terms\n1st round: Ch 6, join with a sl st into a ring, ch 4, 15 tr into ring, a sl st in top st of ch 4.\n2nd round: Ch 1, sc in each st around, join.", 0, circle},
+		{"US terms\nCh 6, join with sl st to form a ring.\nRnd 1: Ch 3 (counts as dc), dc in same ch, 2 dc in each ch around, join. (12 dc)", 0, circle},
 		{"US terms\nCh 2.\nRnd 1: 6 sc in 2nd ch from hook, join. (6 sc)\nRnd 2: Ch 1, 2 sc in each sc around, join. (12 sc)", 2, circle},
 	} {
 		w := workOfText(t, c.text)

@@ -46,6 +46,7 @@ type Work struct {
 
 	hooked   int  // its first round is worked into that one of its chains, counted from the hook: that is drawn for the ring
 	chains   int  // how many these are
+	stoodOn  bool // its first round is worked into the chains of its ring, one by one
 	unrolled bool // its rounds are drawn as rows
 }
 

@@ -653,11 +653,7 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 		}
 		return to
 	}
-	if v, to := s.named("extent", i); to >= 0 {
-		if w, next := s.named("extent", to+1); next >= 0 && s.at(to).Is(",") && v.(ins.Extent).Kind == ins.ToEnd { // across, to last 4 sts
-			v, to = w, next
-		}
-		r.Times, r.Until = ins.Num{}, v.(ins.Extent)
+	if to := s.specExtent(r, i, rep); to >= 0 {
 		return to
 	}
 	if rep && s.at(i).Is("until") {
@@ -667,6 +663,33 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 		}
 	}
 	return i
+}
+
+// specExtent reads how far something is worked, and how often if that stands behind it; -1: nothing says so.
+func (s *sequence) specExtent(r *ins.Repeat, i int, rep bool) int {
+	v, to := s.named("extent", i)
+	if to < 0 {
+		return -1
+	}
+	if k := s.timesBehind(to); k >= 0 && v.(ins.Extent).Kind == ins.ToEnd && s.said(i, to, "around") { // around, 8 times
+		return s.spec(r, k, rep)
+	}
+	if w, next := s.named("extent", to+1); next >= 0 && s.at(to).Is(",") && v.(ins.Extent).Kind == ins.ToEnd { // across, to last 4 sts
+		v, to = w, next
+	}
+	r.Times, r.Until = ins.Num{}, v.(ins.Extent)
+	return to
+}
+
+// timesBehind is where words at i, or behind a comma there, say how often; -1: they do not.
+func (s *sequence) timesBehind(i int) int {
+	if s.at(i).Is(",") {
+		i++
+	}
+	if _, to := s.named("times", i); to >= 0 {
+		return i
+	}
+	return -1
 }
 
 // behindWorked is behind a word for working at i, if how often stands there: *2 dc in next st* work 17 times.

@@ -39,3 +39,12 @@ func TestYarnIsJoinedInACorner(t *testing.T) {
 		assert.Equal(t, map[int]int{1: 4, 2: 4}, arches, begin)
 	}
 }
+
+// Counted by hand: 8 loops below, a stitch and an arch in each.
+func TestHowOftenIsSaidBehindAround(t *testing.T) {
+	for _, end := range []string{"(sc in next loop, ch 3) around eight times.", "*sc in next loop, ch 3; rep from * around, 8 times in all.", "*sc in next loop, ch 3* all around, 8 times."} {
+		_, kinds, arches := lastRow(t, "Terms: US\n\nMotif\nCh 5, join to form a ring.\nRnd 1: (Sc, ch 6) into ring 8 times.\nRnd 2: "+end+"\n")
+		assert.Equal(t, map[string]int{"sc": 8}, kinds, end)
+		assert.Equal(t, map[int]int{3: 8}, arches, end)
+	}
+}
