@@ -1,6 +1,8 @@
 package worn
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -193,4 +195,23 @@ func TestThePieceBeginsAtTheEndThatTheTradeNames(t *testing.T) {
 			"pieces:\n  - piece: "+piece+"\n    worked: in the round, from the "+end+"\n    sections: [{cast on: 40}, {even: 20 rows}, {bind off: all}]\n")
 		assert.Equal(t, schematic.FromHem, p.Pieces[0].From, piece)
 	}
+}
+
+// Sewn with its left edge to the back and its right edge to the front, one of two sleeves that are alike lies at one side and its mirror image at the other: the
+// picture is that of sleeves of which no edge is said.
+func TestTheSecondOfTwoSleevesLiesMirrored(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("../../testdata/garments/worn", "raglan-flat.yaml"))
+	require.NoError(t, err)
+	sewn := "  - {sew: Sleeve raglan, into: [Back raglan, Front raglan], how: stitch to stitch}\n"
+	require.Contains(t, string(text), sewn)
+	apart := "  - {sew: Sleeve left raglan, to: Back raglan}\n  - {sew: Sleeve right raglan, to: Front raglan}\n"
+	one, other := schematic.Work(written(t, string(text)), 0), schematic.Work(written(t, strings.Replace(string(text), sewn, apart, 1)), 0)
+	Dress(one)
+	Dress(other)
+	require.NotNil(t, other.Worn)
+	assert.Empty(t, other.Findings)
+	lo, hi := bounds(one.Worn.Views[0].Outline)
+	l, h := bounds(other.Worn.Views[0].Outline)
+	assert.InDelta(t, hi.X-lo.X, h.X-l.X, 0.01)
+	assert.InDelta(t, hi.Y-lo.Y, h.Y-l.Y, 0.01)
 }

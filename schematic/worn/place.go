@@ -324,8 +324,20 @@ func (q *proto) candidates() []*panel {
 
 // fit is the best way to place a panel on what is there.
 func (a *assembly) fit(q *proto) fit {
+	forms := q.candidates()
+	best := a.fitOf(q, forms)
+	if best.score == 0 && q.folded && q.made.Kind == schematic.KindSleeve && q.made.Make > 1 { // the other of a pair, of which another side lies in front
+		for i := range forms {
+			forms[i] = forms[i].mirrored()
+		}
+		best = a.fitOf(q, forms)
+	}
+	return best
+}
+
+func (a *assembly) fitOf(q *proto, forms []*panel) fit {
 	var best fit
-	for _, p := range q.candidates() {
+	for _, p := range forms {
 		keys := keysOf(p.loop)
 		for _, c := range a.chains(q, keys) {
 			f := a.meet(q, p, c)
