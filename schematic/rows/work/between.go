@@ -17,6 +17,9 @@ func (r *runner) between(l *ins.Line) bool {
 	switch {
 	case s.yarn != nil && !(len(s.picks) > 0 && (r.fab != nil && r.fab.waited || r.takesAll(l, s))): // place 14 held sts on needles; rejoin yarn, pick up 2 sts
 		r.yarn(l, s)
+	case (s.magic || !s.ring && r.fab != nil && r.fab.ring && len(r.fab.runs) == 0) && s.chain != nil && !s.stitches: // make a magic ring, ch 3: the first round begins with it
+		r.put(&fabric{ring: true}, true)
+		r.carry = s.chain
 	case (s.chain != nil || s.cast != nil) && !s.stitches:
 		r.found1(l, s)
 	case len(s.picks) > 0:

@@ -48,3 +48,12 @@ func TestHowOftenIsSaidBehindAround(t *testing.T) {
 		assert.Equal(t, map[int]int{3: 8}, arches, end)
 	}
 }
+
+// Counted by hand: eleven stitches beside the chain, which is told before the round and stands in it.
+func TestTheChainBehindAMagicRingBeginsTheFirstRound(t *testing.T) {
+	for _, begin := range []string{"Make a magic ring, ch 3.\n", "Magic ring. Ch 3 (counts as dc).\n", "Make a magic ring.\nCh 3.\n"} {
+		row, kinds, _ := lastRow(t, "Terms: US\n\nMotif\n"+begin+"Rnd 1: 11 dc in ring, join. (12 dc)\n")
+		assert.Equal(t, map[string]int{"dc": 11}, kinds, begin)
+		assert.True(t, row.Stitches[0].Turning && row.Stitches[0].Counts, begin)
+	}
+}
