@@ -215,3 +215,30 @@ func TestTheSecondOfTwoSleevesLiesMirrored(t *testing.T) {
 	assert.InDelta(t, hi.X-lo.X, h.X-l.X, 0.01)
 	assert.InDelta(t, hi.Y-lo.Y, h.Y-l.Y, 0.01)
 }
+
+// Edges are left and right as drawn: laid behind a front, a back has its left edge at the front's right one.
+func TestABackThatIsSewnTwistedIsTold(t *testing.T) {
+	text := `version: 1
+pattern: Top
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - {piece: Front, sections: [{cast on: 60}, {even: 60 rows}, {bind off: all}]}
+  - {piece: Back, sections: [{cast on: 60}, {even: 60 rows}, {bind off: all}]}
+joins:
+  - {sew: Front left side, to: Back right side}
+  - {sew: Front right side, to: Back left side}
+`
+	g := schematic.Work(written(t, text), 0)
+	Dress(g)
+	assert.NotNil(t, g.Worn)
+	assert.Empty(t, g.Findings)
+
+	g = schematic.Work(written(t, strings.NewReplacer("Back right", "Back left", "Back left", "Back right").Replace(text)), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.Len(t, g.Findings, 1)
+	assert.Contains(t, g.Findings[0].Message, "left edge is sewn to a left edge")
+}

@@ -227,6 +227,8 @@ func (a *assembly) whyLeft(q *proto, lost *schematic.Made) string {
 		// a tie or a belt, which no view lays on the garment
 	case len(a.bondsOf(q.loop)) == 0 && a.liesBehind(q):
 		// the other half of a round, such as that behind a bib
+	case a.twisted(q):
+		return "its left edge is sewn to a left edge, or its right to a right: behind a front, the left of a back as drawn lies on the right"
 	case q.unfit:
 		return "it does not lie flat along all that it is joined to"
 	case len(a.bondsOf(q.loop)) == 0:
@@ -240,6 +242,16 @@ func (a *assembly) whyLeft(q *proto, lost *schematic.Made) string {
 		return "what it is joined to is not there, or unlike it"
 	}
 	return ""
+}
+
+// twisted reports whether a back would lie behind the front if its left edges, as drawn, were its right ones.
+func (a *assembly) twisted(q *proto) bool {
+	if q.face != back || a.drawsPartOf(q.made) {
+		return false
+	}
+	_, _, asSewn := a.over(q.mirrored())
+	_, _, swapped := a.over(q.panel)
+	return swapped && !asSewn
 }
 
 // liesBehind reports whether a half of a round lies wholly behind the half that is placed.
