@@ -242,3 +242,27 @@ joins:
 	require.Len(t, g.Findings, 1)
 	assert.Contains(t, g.Findings[0].Message, "left edge is sewn to a left edge")
 }
+
+// A hood whose crown is sewn to itself goes round the head: on a scarf that lies flat it does not lie flat too. With its crown open it does.
+func TestAHoodSewnAtItsFoldStandsOnNoFlatScarf(t *testing.T) {
+	text := `version: 1
+pattern: Hooded Scarf
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - {piece: Scarf, sections: [{cast on: 300}, {even: 30 rows}, {divide: [{bind off: 100, edge: end}, {bind off: 100, edge: base}, {bind off: 100, edge: end}]}]}
+  - {piece: Hood, kind: hood, worked: "flat, from the neck", sections: [{cast on: 100, edge: neck}, {even: 60 rows}, {bind off: all, edge: crown}]}
+joins:
+  - {sew: Hood neck, to: Scarf base}
+`
+	g := schematic.Work(written(t, text), 0)
+	Dress(g)
+	assert.NotNil(t, g.Worn)
+	g = schematic.Work(written(t, text+"  - {sew: Hood crown, to: Hood crown, how: at a fold}\n"), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.NotEmpty(t, g.Findings)
+	assert.Contains(t, g.Findings[0].Message, "Hood is not in the drawing of the garment as worn: it is folded")
+}

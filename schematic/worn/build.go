@@ -491,12 +491,26 @@ func (a *assembly) build() {
 	}
 	a.protos = slices.DeleteFunc(a.protos, func(p *proto) bool {
 		p.folded = p.folded || a.reachesBoth(p) || a.goesRound(p)
+		if !p.folded && a.halvedAlong(p) {
+			a.hollow = append(a.hollow, hollow{made: p.made, why: "it is folded along its middle, and what it is sewn to with it"})
+			return true
+		}
 		if p.folded && p.notched() {
 			a.hollow = append(a.hollow, hollow{made: p.made, why: "it goes round a neck, and is turned over there"})
 			return true
 		}
 		return false
 	})
+}
+
+// halvedAlong reports whether a hood has its crown sewn to itself at a fold, and its base along a piece that lies flat, such as a scarf.
+func (a *assembly) halvedAlong(p *proto) bool {
+	keys := keysOf(p.loop)
+	return p.made.Kind == schematic.KindHood && p.face == either &&
+		slices.ContainsFunc(a.g.Pattern.Joins, func(j schematic.Join) bool { return j.How == schematic.AtFold && a.sews(&j, p.made) }) &&
+		slices.ContainsFunc(a.protos, func(q *proto) bool {
+			return q.made != p.made && !q.made.Round && q.face == either && sharesKey(q.loop, keys)
+		})
 }
 
 func (a *assembly) band(m *schematic.Made) {
