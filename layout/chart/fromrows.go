@@ -75,7 +75,7 @@ func stitchesOf(r *rows.GraphRow) []St {
 	for k := range r.Stitches {
 		s := &r.Stitches[k]
 		out[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
-			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under, Close: s.Closed}
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under, Close: s.Closed}
 		if s.Stitch != nil && s.Stitch.Craft == stitch.Knitting && Loop(s.Loop) == BackLoop {
 			out[k].Kind = s.Stitch.ThroughBack()
 		}

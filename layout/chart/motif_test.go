@@ -124,6 +124,7 @@ func randomMotif(t *rapid.T) (*Work, int) {
 	each := rapid.IntRange(1, min(3, max(1, 8-k))).Draw(t, "each") // more would frill
 	w := &Work{Title: "Motif"}
 	first := Row{Round: true, Number: 1, Joined: true}
+	aside := map[[2]int]bool{} // arches that are no corners, by row and place
 	for range k {
 		for range each {
 			first.St = append(first.St, St{Kind: kind, Counts: true})
@@ -142,16 +143,18 @@ func randomMotif(t *rapid.T) (*Work, int) {
 		for i := range below.St {
 			s := &below.St[i]
 			switch {
-			case s.arch() && s.Chain == arch && s.Group == 0: // a corner
+			case s.arch() && s.Chain == arch && !aside[[2]int{r, i}]: // a corner
 				put(i, each+1)
 				row.St = append(row.St, St{Chain: arch, Counts: true})
 				put(i, each+1)
 				if granny {
-					row.St = append(row.St, St{Chain: 1, Counts: true, Group: 1})
+					aside[[2]int{r + 1, len(row.St)}] = true
+					row.St = append(row.St, St{Chain: 1, Counts: true})
 				}
 			case s.arch():
 				put(i, 3)
-				row.St = append(row.St, St{Chain: 1, Counts: true, Group: 1})
+				aside[[2]int{r + 1, len(row.St)}] = true
+				row.St = append(row.St, St{Chain: 1, Counts: true})
 			case !granny:
 				put(i, 1)
 			}

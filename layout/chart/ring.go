@@ -18,9 +18,6 @@ func (p *plan) guess(r int) {
 	for _, n := range l.nodes {
 		high = max(high, n.h)
 	}
-	if l.row.Base {
-		high = 0
-	}
 	l.top = max(l.base+high, p.need(l)/around, l.least)
 	if l.row.Base {
 		l.top = p.ringOf()

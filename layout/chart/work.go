@@ -95,7 +95,6 @@ type St struct {
 	Colour string         // the yarn's name; empty: none is named
 	Cross  *stitch.Cross  // the crossing of a cable that it is a part of
 	At     int            // of a crossing: which of its stitches it is, as worked
-	Group  int            // what is worked into one place shares a number; 0: alone
 	Close  *stitch.Stitch // of an arch: the stitch into the first of its round that closes it, in place of its last chains
 	tall   float64        // of a line behind a round, mm
 }

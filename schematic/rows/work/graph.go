@@ -93,7 +93,6 @@ type GraphStitch struct {
 	Wrapped bool           // idle, and the yarn is taken around it before the work is turned
 	Idle    bool           // not worked in this row, such as beyond the turn of a short row: it waits for a later one
 	RowEnd  int            // worked into the end of that row of a band worked before, from 1; 0: not
-	Group   int            // what is worked into one place, with the arches within, shares a number; 0: none
 	Colour  string         // the yarn's name, such as MC or B; empty: the text names none
 	Cross   *Cross         // the crossing of which it is a part: its stitches share one
 	At      int            // of a crossing: which of its stitches it is, as worked, from 0
@@ -316,29 +315,12 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 		}
 	}
 	w.g = g
-	w.rec = (&scribe{g: g, foot: -2}).record
-}
-
-// scribe puts what is worked in a row into its graph.
-type scribe struct {
-	g     *Graph
-	group int // of what is worked into one place
-	foot  int // that place; -1: not one
+	w.rec = g.record
 }
 
 // record puts in n stitches, or an arch or a turning chain of so many chains, worked into feet as nd says.
-func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.Item) {
-	g := r.g
+func (g *Graph) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.Item) {
 	g.cur.closePicot(kind, nd)
-	k := len(g.cur.Stitches)
-	foot := -1
-	if len(feet) == 1 {
-		foot = feet[0]
-	}
-	if foot != r.foot || n > 1 {
-		r.group++
-		r.foot = foot
-	}
 	if st, ok := nd.(*ins.Stitch); ok && n == 1 && st.Kind == nil && !st.Inc && !st.Dec && st.Call == nil {
 		kind = g.asItComes(kind, feet, st.Again)
 	}
@@ -364,9 +346,6 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 		return
 	}
 	s.Counts = kind == nil || kind.ID != "picot" && kind != boundOff
-	if n > 1 && foot >= 0 || len(feet) == 1 && k > 0 && sameFoot(g.cur.Stitches[k-1], at) {
-		s.Group = r.group
-	}
 	for range min(n, maxGraph-g.total+1) {
 		g.put(s)
 	}
@@ -551,10 +530,6 @@ func (g *Graph) waits(from, k int, wrapped bool) {
 	}
 }
 
-func sameFoot(s GraphStitch, feet []int) bool {
-	return len(s.Feet) == 1 && len(feet) == 1 && s.Feet[0] == feet[0]
-}
-
 // index turns the number of a counted place of the row before into its index.
 func (g *Graph) index(element int) int {
 	if element >= 0 && element < len(g.places) {
@@ -672,7 +647,7 @@ func (g *Graph) commit(side int, name string) {
 	if k := len(g.cur.Stitches) - 1; k > 0 && g.cur.Stitches[k].Stitch != nil && g.cur.Stitches[k].Stitch.ID == "slst" { // *5 dc in ch sp, sl st in next sc; rep from * around
 		g.cur.Spiral = false
 	}
-	g.cur.together()
+	g.cur.travel()
 	g.setUp()
 	if len(g.cur.Stitches) == 0 && len(g.places) == 0 && g.cur.Unread == "" && !g.lost && g.cur.told {
 		g.cur.Unread, g.lost = "what it is worked into is not known", true

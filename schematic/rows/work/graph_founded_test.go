@@ -90,7 +90,7 @@ Row 2: Ch 3, shell in shell, dc in top of turning ch, turn.
 	assert.Empty(t, g.Section)
 	below := g.Rows[1].Stitches
 	for _, s := range g.Rows[2].Stitches {
-		if s.Stitch != nil && s.Stitch.ID == "dc" && !s.Turning && len(s.Feet) == 1 && s.Group > 0 {
+		if s.Stitch != nil && s.Stitch.ID == "dc" && !s.Turning && len(s.Feet) == 1 && s.Feet[0] != 0 {
 			assert.Equal(t, 2, below[s.Feet[0]].Chain)
 		}
 	}
@@ -119,7 +119,7 @@ Row 2: Ch 3, skip first st, *5 dc in 2nd ch of next 3 chs; rep from *, ending 1 
 	below := g.Rows[1].Stitches
 	fans := 0
 	for _, s := range g.Rows[2].Stitches {
-		if s.Group > 0 {
+		if len(s.Feet) == 1 && below[s.Feet[0]].Chain > 0 && !below[s.Feet[0]].Turning {
 			fans++
 			assert.Equal(t, 3, below[s.Feet[0]].Chain)
 		}

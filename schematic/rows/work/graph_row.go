@@ -71,22 +71,8 @@ func alongEnds(body []ins.Item) bool {
 	return false
 }
 
-// together gives what is worked into one place a number of its own, with the arches that
-// stand between, and marks the slip stitches that go on to where a round begins.
-func (row *GraphRow) together() {
-	group := 0
-	for i := 0; i < len(row.Stitches); {
-		last := row.lastOf(i)
-		if last > i {
-			group++
-			for k := i; k <= last; k++ {
-				row.Stitches[k].Group = group
-			}
-		} else {
-			row.Stitches[i].Group = 0
-		}
-		i = last + 1
-	}
+// travel marks the slip stitches that go on to where a round begins.
+func (row *GraphRow) travel() {
 	if !row.Round {
 		return
 	}
@@ -97,21 +83,6 @@ func (row *GraphRow) together() {
 		}
 		s.Travel = i+1 < len(row.Stitches)
 	}
-}
-
-// lastOf is the last stitch that shares the place of the i-th.
-func (row *GraphRow) lastOf(i int) int {
-	s, last := row.Stitches[i], i
-	for k := i + 1; k < len(row.Stitches); k++ {
-		q := row.Stitches[k]
-		switch {
-		case len(s.Feet) == 1 && sameFoot(q, s.Feet):
-			last = k
-		case len(q.Feet) > 0 || len(s.Feet) != 1:
-			return last
-		}
-	}
-	return last
 }
 
 // gap records the rows of a line that was not read: as many stitches of no known kind as

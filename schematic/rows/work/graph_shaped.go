@@ -266,19 +266,15 @@ func (g *Graph) over(n int, e edges, c ins.Cloth, row *GraphRow) []GraphStitch {
 
 // putAll puts what is worked into each stitch below, by how many: -1 together with the next.
 func (o *overlaid) putAll(into []int, foot func(int) int) []GraphStitch {
-	group := 0
 	for i := 0; i < len(into); i++ {
 		switch m := into[i]; {
 		case m == -1:
-			o.put(2, 0, foot(i), foot(i+1))
+			o.put(2, false, foot(i), foot(i+1))
 			i++
-		case m > 1:
-			group++
+		default:
 			for range m {
-				o.put(1, group, foot(i))
+				o.put(1, m > 1, foot(i))
 			}
-		case m == 1:
-			o.put(1, 0, foot(i))
 		}
 	}
 	return o.out
@@ -296,9 +292,9 @@ type overlaid struct {
 	out     []GraphStitch
 }
 
-// put puts in a stitch that uses so many, of a group worked into one place; 0: of none.
-func (o *overlaid) put(used, group int, feet ...int) {
-	s := GraphStitch{Counts: true, Feet: feet, Group: group, Colour: o.yarn}
+// put puts in a stitch that uses n; more: one of several in one place.
+func (o *overlaid) put(used int, more bool, feet ...int) {
+	s := GraphStitch{Counts: true, Feet: feet, Colour: o.yarn}
 	at := len(o.out)
 	rs := o.row.RS || o.row.Round
 	switch {
@@ -313,7 +309,7 @@ func (o *overlaid) put(used, group int, feet ...int) {
 		if !rs {
 			at = o.made - 1 - at
 		}
-		s.Stitch = o.cloth.Knitted(at, rs, o.odd, o.row.Round, used, group > 0)
+		s.Stitch = o.cloth.Knitted(at, rs, o.odd, o.row.Round, used, more)
 	}
 	o.out = append(o.out, s)
 }

@@ -174,12 +174,18 @@ func firstInSameSpace(body []ins.Item) bool {
 	return false
 }
 
-// offLast reports whether the last that a row says is that stitches behind others are bound off.
-func offLast(body []ins.Item) bool {
+// lastDone is the last of what a row says that is more than words; -1 if there is none.
+func lastDone(body []ins.Item) int {
 	k := len(body) - 1
 	for k >= 0 && is[*ins.Nothing](body[k]) {
 		k--
 	}
+	return k
+}
+
+// offLast reports whether the last that a row says is that stitches behind others are bound off.
+func offLast(body []ins.Item) bool {
+	k := lastDone(body)
 	if k < 1 {
 		return false
 	}
@@ -350,10 +356,7 @@ func joined2(a, b *fabric) *fabric {
 // endsInSlip reports whether a row goes up to its last stitches and slips into the next one: those behind it are left, as
 // at a shoulder.
 func endsInSlip(body []ins.Item) bool {
-	k := len(body) - 1
-	for k >= 0 && is[*ins.Nothing](body[k]) {
-		k--
-	}
+	k := lastDone(body)
 	if k < 1 {
 		return false
 	}
