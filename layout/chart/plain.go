@@ -193,7 +193,7 @@ func (w *Work) wedge() (*Work, *shortText) {
 			return nil, nil
 		}
 	}
-	return &out, &shortText{Stitches: of * (times - 1), Times: times, Of: of, Wedge: true, Edges: edges, Rows: !rounds}
+	return &out, &shortText{Times: times, Of: of, Wedge: true, Edges: edges, Rows: !rounds}
 }
 
 // narrows reports whether flat rows lose stitches, down to half of them at least, and none gains any.

@@ -4,12 +4,11 @@ import "fmt"
 
 // shortText says what was left out of a work to make it short.
 type shortText struct {
-	Stitches int // repeats' places of the first row
-	Times    int // repeats left out
-	Of       int
-	Wedge    bool // one repeat is drawn, of Times
-	Edges    int  // stitches beside it
-	Rows     bool // of rows, not of rounds
+	Times int // repeats left out
+	Of    int
+	Wedge bool // one repeat is drawn, of Times
+	Edges int  // stitches beside it
+	Rows  bool // of rows, not of rounds
 }
 
 // shorten leaves repeats out of the middle of a work in rows that is wider than most
@@ -42,7 +41,7 @@ func (w *Work) shorten(mostWide int) (*Work, *shortText) {
 			if left := out.widest(); wide <= mostWide*3/2 && 3*left > 2*wide { // a break is worth a third of the width
 				return w, nil
 			} else if left <= mostWide*3/2 {
-				return out, &shortText{Stitches: b - a, Times: times - keep, Of: st.at[first+p] - st.at[first]}
+				return out, &shortText{Times: times - keep, Of: st.at[first+p] - st.at[first]}
 			}
 		}
 	}
@@ -53,7 +52,7 @@ func (w *Work) shorten(mostWide int) (*Work, *shortText) {
 	if a >= b {
 		return w, nil
 	}
-	return w.without(a, b), &shortText{Stitches: b - a}
+	return w.without(a, b), &shortText{}
 }
 
 func (w *Work) widest() int {

@@ -20,7 +20,6 @@ import (
 type Content struct {
 	Title, Designer, Note string
 	Sizes                 expr.Sizes
-	Sample                int // index of the sample's size, or -1
 	Terms                 string
 	Unit                  units.Unit // as authored; it stands first
 	Steps                 units.Steps
@@ -63,9 +62,9 @@ type Section struct {
 // those that the rows use. It panics if gs is empty: there is nothing to say.
 func Of(gs []*schematic.Garment, text []WrittenSection, abbreviations []Fact) *Content {
 	p := gs[0].Pattern
-	r := newReader(p.Sizes, p.Steps)
+	r := newReader(p.Sizes)
 	c := &Content{
-		Title: p.Title, Designer: p.Designer, Note: p.Note, Sizes: p.Sizes, Sample: p.Sample, Terms: p.Terms.String(), Unit: p.Units, Steps: p.Steps,
+		Title: p.Title, Designer: p.Designer, Note: p.Note, Sizes: p.Sizes, Terms: p.Terms.String(), Unit: p.Units, Steps: p.Steps,
 		Table: table.Of(gs), Worn: table.Worn(gs), Abbreviations: abbreviations, Edition: p.Edition, Cautions: cautions(p),
 		Special: r.texts(p.Special), Notes: r.texts(p.Notes), Finishing: r.texts(p.Making), Care: r.texts(p.Care), Corrections: r.texts(p.Mended),
 	}
@@ -96,7 +95,7 @@ func (c *Content) Put(size int, text []WrittenSection) {
 	if c.RowsOf == nil {
 		c.RowsOf = map[int][]Section{}
 	}
-	c.RowsOf[size] = newReader(c.Sizes, c.Steps).sections(text)
+	c.RowsOf[size] = newReader(c.Sizes).sections(text)
 }
 
 func (r *reader) sections(text []WrittenSection) []Section {

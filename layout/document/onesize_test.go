@@ -11,7 +11,7 @@ import (
 
 // What a maker of one size is told of lines that are written for three. Expected by hand.
 func TestOneSizeIsToldWhatItDoes(t *testing.T) {
-	r := newReader(expr.Sizes{Names: []string{"S", "M", "L"}, Groups: []int{1, 2}}, units.Steps{})
+	r := newReader(expr.Sizes{Names: []string{"S", "M", "L"}, Groups: []int{1, 2}})
 	for _, c := range []struct {
 		line string
 		want [3]string
@@ -28,7 +28,7 @@ func TestOneSizeIsToldWhatItDoes(t *testing.T) {
 	} {
 		for size, want := range c.want {
 			got := r.text(c.line).forSize(size)
-			assert.Equal(t, want, got.Said(r.sizes, size, []units.Unit{units.CM}, r.steps), "%s, size %d", c.line, size)
+			assert.Equal(t, want, got.Said(r.sizes, size, []units.Unit{units.CM}, units.Steps{}), "%s, size %d", c.line, size)
 		}
 	}
 }

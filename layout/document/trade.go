@@ -16,7 +16,6 @@ import (
 type reader struct {
 	sizes expr.Sizes
 	line  *regexp.Regexp // the trade's line of these sizes, then perhaps a unit, then perhaps the other unit
-	steps units.Steps
 }
 
 const (
@@ -25,7 +24,7 @@ const (
 )
 
 // newReader makes a reader for lines bracketed as those of sizes.
-func newReader(sizes expr.Sizes, steps units.Steps) *reader {
+func newReader(sizes expr.Sizes) *reader {
 	var b strings.Builder
 	for g, n := range sizes.Groups {
 		if g > 0 {
@@ -44,7 +43,7 @@ func newReader(sizes expr.Sizes, steps units.Steps) *reader {
 	}
 	length := `(` + whole + `)` + unit
 	graded := `(` + b.String() + `)`
-	return &reader{sizes: sizes, steps: steps,
+	return &reader{sizes: sizes,
 		line: regexp.MustCompile(length + `(?: ?[/(] ?` + length + `\)?)?|` + graded)}
 }
 

@@ -19,7 +19,7 @@ var both = []units.Unit{units.CM, units.Inch}
 // Sizes in a line: the smallest first, the others in brackets; one number alone is
 // for all sizes (common practice). 1 in is 2.54 cm exactly.
 func TestNumbersOfWrittenTextFollowSizeAndUnit(t *testing.T) {
-	r := newReader(three, units.Usual)
+	r := newReader(three)
 	for _, c := range []struct {
 		text string
 		all  string // both units
@@ -51,7 +51,7 @@ func TestNumbersOfWrittenTextFollowSizeAndUnit(t *testing.T) {
 }
 
 func TestWordsAroundTheNumbersStayAsTheyAre(t *testing.T) {
-	r := newReader(three, units.Usual)
+	r := newReader(three)
 	rapid.Check(t, func(t *rapid.T) {
 		parts := rapid.SliceOf(rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"1 (2, 3)", " cm", " in", " (", ")", "/", "-", "–", "½", "7", " "}))).Draw(t, "parts")
 		s := strings.Join(parts, "")
@@ -69,7 +69,7 @@ func TestWordsAroundTheNumbersStayAsTheyAre(t *testing.T) {
 }
 
 func TestPiecesPutTogetherAreTheTradesLine(t *testing.T) {
-	r := newReader(three, units.Usual)
+	r := newReader(three)
 	for _, s := range []string{"Ch 94 (102, 110), turn.", "20 (24, 26) cm from the hem", "7 cm", "plain"} {
 		var b strings.Builder
 		for _, span := range r.text(s) {

@@ -29,7 +29,7 @@ const (
 func Write(w io.Writer, p *schematic.Pattern, gs []*schematic.Garment) error {
 	f := excelize.NewFile()
 	defer f.Close() //nolint:errcheck // nothing of it is on disk
-	b := &book{f: f, unit: p.Units, steps: p.Steps}
+	b := &book{f: f}
 	b.styles()
 	if err := f.SetSheetName("Sheet1", Measurements); err != nil {
 		return fmt.Errorf("xlsx: %w", err)
@@ -72,8 +72,6 @@ type book struct {
 	f     *excelize.File
 	sheet string
 	row   int // the last row written
-	unit  units.Unit
-	steps units.Steps
 	err   error
 
 	head, size, group, length, count, none, note, wrapped int // styles

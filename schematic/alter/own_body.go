@@ -103,7 +103,6 @@ func ownBodies(p *schematic.Pattern, i int, body []Own) ([]schematic.Written, fi
 // between is where a maker stands among the sizes of a pattern by the first of its body measurements, by which sizes
 // are made: past the size low by so much of the way to the next.
 type between struct {
-	p    *schematic.Pattern
 	by   schematic.Written
 	own  []Own
 	low  int
@@ -117,7 +116,7 @@ func placed(p *schematic.Pattern, own []Own) (w between, ok bool) {
 	if len(p.Bodies) == 0 {
 		return w, false
 	}
-	w = between{p: p, by: p.Bodies[0], own: own}
+	w = between{by: p.Bodies[0], own: own}
 	k := slices.IndexFunc(own, func(o Own) bool { return expr.Key(o.Name) == expr.Key(w.by.Name) })
 	if k < 0 {
 		return w, false

@@ -88,7 +88,7 @@ func (a *assembly) sewOnEnds(s sewnOn, q *proto, ends []schematic.Edge) {
 			l := dist(mid(of[0], of[len(of)-1]), mid(ends[1].Path[0], ends[1].Path[len(ends[1].Path)-1]))
 			for i := 0; i+1 < len(spots); i += 2 {
 				if p := arched(q, spots[i], spots[i+1], l, wide); p != nil {
-					p.order, done = len(a.placed), true
+					done = true
 					a.placed = append(a.placed, p)
 				}
 			}
@@ -264,7 +264,7 @@ func arched(q *proto, from, to spot, long, wide float64) *panel {
 	}
 	inner, outer := side(-wide/2), side(wide/2)
 	p := *q.panel
-	p.strip, p.placed, p.where, p.drawn, p.lines, p.ribs = true, true, still, nil, nil, nil
+	p.strip, p.where, p.drawn, p.lines, p.ribs = true, still, nil, nil, nil
 	p.foot, p.drop = mid(from.at, to.at), inner[len(inner)/2]
 	slices.Reverse(outer)
 	loop := slices.Concat(inner, outer)

@@ -57,7 +57,7 @@ func (a *assembly) flapsOver() {
 		}
 		_, hi := box(p.drawn)
 		l, _ := box(p.flap.loop)
-		f := &panel{made: p.made, view: p.view, name: "flap", face: front, placed: true, where: still, order: len(a.placed), over: a.placed[0]}
+		f := &panel{made: p.made, view: p.view, name: "flap", face: front, where: still, over: a.placed[0]}
 		mid := p.flap.middle()
 		for _, s := range p.flap.loop {
 			f.drawn = append(f.drawn, side{a: pt{X: p.mid() + s.a.X - mid, Y: hi.Y - (s.a.Y - l.Y)}, name: s.name})

@@ -10,7 +10,6 @@ import (
 // gusset is a round that is cut into two panels, of which one is a gusset, such as that of a thumb: it lies flat, folded along the middles of both,
 // with what is worked before and after them.
 type gusset struct {
-	made         *schematic.Made
 	hand, wedge  int // views
 	before, past int // of the rounds in one before and after the panels, or -1
 }
@@ -23,7 +22,7 @@ func gussetOf(m *schematic.Made) *gusset {
 	if !m.Round {
 		return nil
 	}
-	g := &gusset{made: m, hand: -1, wedge: -1, before: -1, past: -1}
+	g := &gusset{hand: -1, wedge: -1, before: -1, past: -1}
 	var panels []int
 	for i, v := range m.Views {
 		switch {

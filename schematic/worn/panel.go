@@ -43,10 +43,8 @@ type panel struct {
 	disc  bool // a circle, which touches what it is bonded to
 	slits []slit
 
-	placed bool
-	where  motion
-	drawn  []side // as placed, with its bonded edges on those of its partners
-	order  int
+	where motion
+	drawn []side // as placed, with its bonded edges on those of its partners
 
 	hosts      []*panel // on whose edges it was laid
 	hung       bool     // it was laid on others

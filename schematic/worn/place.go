@@ -213,7 +213,7 @@ var holds = map[schematic.Kind]bool{schematic.KindBag: true, schematic.KindMitte
 // settle puts a panel where a motion brings it. Its sides run, from side first on, lie on the chain, and
 // are drawn there.
 func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
-	p.placed, p.where, p.order = true, m, len(a.placed)
+	p.where = m
 	n := len(p.loop)
 	if c == nil {
 		for _, s := range p.loop {

@@ -44,7 +44,7 @@ func (a *assembly) strip(s *strip) bool {
 	}
 	in, out := along.beside(s.deep)
 	along.levelEnds(in, out)
-	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed)}
+	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, where: still}
 	if p.stands = along.standsUp(s.deep); p.stands {
 		in, out = along.upright(s.deep)
 	}
@@ -108,7 +108,7 @@ func (a *assembly) border(s *strip) bool {
 		if len(out) != n+2 {
 			return false
 		}
-		p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed), hosts: []*panel{host}}
+		p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, where: still, hosts: []*panel{host}}
 		for i := range n { // the other way round, and back to where it began
 			e := side{a: round[(n-i)%n], taken: true}
 			host.drawn[i].taken, p.drawn = true, append(p.drawn, e)
@@ -407,7 +407,7 @@ func (a *assembly) turnsOver(s *strip, along *chain) bool {
 // turnOver lays a collar on what it is worked onto, as deep as it is.
 func (a *assembly) turnOver(s *strip, along *chain) {
 	back := backwardsPath(along.path)
-	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed), over: along.at[0].p}
+	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, where: still, over: along.at[0].p}
 	for _, at := range along.at {
 		at.p.drawn[at.i].taken, p.hosts = true, append(p.hosts, at.p)
 	}

@@ -304,7 +304,6 @@ func (r *Reader) nextStep(t []text.Token) ([]text.Token, bool) {
 
 // blank takes a blank line, which ends what is gathered unless a row goes on behind it.
 func (r *Reader) blank(n int) {
-	r.x.Read.Blank++
 	if r.unended() && (r.alone || n < len(r.x.Src) && starRest().MatchString(r.x.Src[n])) || r.bracketOpen(n) || n < len(r.x.Src) && r.nextNeedle(text.Lex(r.x.Src[n], 1)) {
 		return
 	}

@@ -169,7 +169,6 @@ type Reading struct {
 	Lines  int // instruction lines
 	Whole  int // read whole
 	Words  int // lines of words that hold no row: title, notes, materials
-	Blank  int
 	Stated int // lines with a stated count
 }
 

@@ -43,7 +43,6 @@ type told struct {
 	steps         map[ins.Item]*traced
 	before, after int
 	taken         map[key]bool
-	asked         map[key]ins.Span
 }
 
 // Explain tells in plain words how the instructions that begin on a line of the text were read: each
@@ -103,7 +102,7 @@ func (r *runner) watched(l *ins.Line) {
 	r.told.before = r.count()
 	r.line(l)
 	r.told.after = r.count()
-	r.told.taken, r.told.asked = r.pick.taken, r.pick.asked
+	r.told.taken = r.pick.taken
 	if r.res != nil {
 		r.told.steps = r.res.steps
 	}

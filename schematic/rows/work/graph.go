@@ -67,7 +67,6 @@ type GraphRow struct {
 	Unread   string // the words that were not read; its stitches, if any, are of no known kind
 	Amiss    string // what its words and it as worked have apart; empty: nothing
 	Back     int    // rows between it and the one that its feet are of, such as 1 for one worked behind petals
-	Left     int    // stitches of the row before that it leaves unworked at its end
 	Star     int    // the first stitch of what is repeated across it, counted from 1; 0: nothing is
 	Line     int    // line of the text
 	Name     string

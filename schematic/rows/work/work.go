@@ -49,7 +49,6 @@ type place struct {
 	lastPos  int   // element last worked into, for 'same'
 	origin   []int // the place in which the row began, in a graph; nil: not known
 	next     *ins.Chain
-	psso     int
 	marks    int        // markers of the row below that are passed
 	missed   int        // what a trial would have told
 	again    bool       // within a repeat: the first stitch is that of each time
@@ -382,7 +381,6 @@ func (w *work) passOver() {
 			w.out.runs = w.out.runs[:k]
 		}
 	}
-	w.psso++
 }
 
 func (w *work) bindOff(n *ins.BindOff) {
