@@ -692,6 +692,11 @@ var statements = []form{
 	{rule: "join", pattern: "(sc/hdc/dc) join to/into (first/1st/{o:ord}) $st/{k:kind}", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in same st, ch 3, (sc in next st, ch 3) around, sc join to 1st st", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "[close/finish] [with] ([a] needle join | nj)", meaning: "the round is joined", example: "Rnd 2: 2 dc in each st around, NJ", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches"},
+	{rule: "stitch", pattern: "[a/make/work] ($ch {n:num} | {n:num} $ch) picot [$st]", meaning: "a picot of n chains", example: "Rnd 2: *Sc in next 2 sc, ch-5 picot; rep from * around", when: tests{crochet}, build: func(m *match) any {
+		n := m.num("n", 3)
+		back := ins.Place{Kind: ins.FromHook, N: n, Unit: ins.Unit{Chain: true, Word: "ch"}, At: m.span()}
+		return &ins.Repeat{Placed: ins.Placed{At: m.span()}, Body: []ins.Item{&ins.Chain{Placed: ins.Placed{At: m.span()}, N: n}, &ins.Stitch{Placed: ins.Placed{At: m.span()}, Kind: stitch.ByID("slst"), N: ins.N(1), Places: []ins.Place{back}}}, Times: ins.N(1), Stop: -1}
+	}},
 	{rule: "stitch", pattern: "([make/form/create] (mr/mc | [adjustable/magic/amigurumi/sliding/slip] ring/circle/loop) [with/of/into/in/and/:] {n:num} [{k:kind}] | {n:num} {k:kind} mr/mc)", meaning: "stitches into a ring", example: "MR 6", when: tests{crochet},
 		build: func(m *match) any {
 			k := stitch.ByID("sc")

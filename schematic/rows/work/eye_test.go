@@ -57,3 +57,20 @@ func TestTheChainBehindAMagicRingBeginsTheFirstRound(t *testing.T) {
 		assert.True(t, row.Stitches[0].Turning && row.Stitches[0].Counts, begin)
 	}
 }
+
+// Counted by hand: a picot behind each second of 12 stitches, and no arch beside it.
+func TestAPicotOfSoManyChainsIsOne(t *testing.T) {
+	for _, words := range []string{"ch-5 picot", "5-ch picot", "a 5ch picot"} {
+		row, kinds, _ := lastRow(t, "Terms: US\n\nMotif\nMake a magic ring.\nRnd 1: Ch 1, 12 sc in ring, join. (12 sc)\nRnd 2: Ch 1, *sc in next 2 sc, "+words+"; rep from * around, join. (12 sc)\n")
+		picots := 0
+		for i := range row.Stitches {
+			if s := &row.Stitches[i]; s.Stitch != nil && s.Stitch.ID == "picot" {
+				picots++
+			} else {
+				assert.True(t, s.Chain == 0 || s.Turning, words)
+			}
+		}
+		assert.Equal(t, 6, picots, words)
+		assert.Equal(t, 12, kinds["sc"], words)
+	}
+}
