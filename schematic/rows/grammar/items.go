@@ -263,8 +263,12 @@ var stitches = []form{
 		return &ins.Stitch{Kind: slipKind(m), N: m.num("n", 1)}
 	}},
 	{rule: "stitch", pattern: "(slip/sl/place/move/transfer/put) [the] [$next/first] ({n:num} [$st] | $st) (on to | to/on/onto) [a] [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [,] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches held, to be crossed later", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
-		w := &ins.Nothing{Front: m.said("front")}
-		if n := m.num("n", 1); n.By == nil && (w.Front || m.said("back", "rear", "behind")) {
+		w, where := &ins.Nothing{Front: m.said("front")}, m.said("front", "back", "rear", "behind")
+		n := m.num("n", 1)
+		if !where && (n.At(0) > mostCrossed && !m.said("hold") || m.p.at(m.to-1).Is("hold") && m.p.at(m.to-2).Is("on")) { // a sleeve's stitches wait
+			return nil
+		}
+		if n.By == nil && where {
 			w.Wait = n.All
 		}
 		return w
@@ -517,7 +521,7 @@ var stitches = []form{
 			return &ins.BindOff{To: ins.Extent{Kind: ins.ToMarker, Part: true, At: m.span()}, Hold: true}
 		}},
 	{rule: "onholder", pattern: "(on/onto/to/over [hold on] [first/second/third/another/separate/extra/a] [stitch/st/spare/waste/scrap/safety] [-] [piece/length/strand] [of] [spare/waste/scrap] holder/holders/thread/yarn/wool/needle/pin | on hold)", meaning: "on a holder", example: "Place next 20 sts on a holder", build: yes},
-	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches are put on a holder", example: "Next row: K20, leave next 20 on a holder, k20", when: tests{inRow, before(",", ";", "and", "then")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
+	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] (on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin | on hold)", meaning: "stitches are put on a holder", example: "Next row: K20, leave next 20 on a holder, k20", when: tests{inRow, before(",", ";", "and", "then")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
 	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare/st/waste/a/safety] [-] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at (each/both end/ends/side/sides | {e:edgename} [{s:edgeside}]) [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
 		build: func(m *match) any {
@@ -946,6 +950,9 @@ func skip(kind ins.PlaceKind) func(m *match) any {
 		return s
 	}
 }
+
+// mostCrossed is how many stitches a cable needle takes at most.
+const mostCrossed = 16
 
 // worked are the stitches just worked, put on a holder.
 func worked(m *match) any {

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -52,4 +53,18 @@ func TestUnreadLineLeavesNothingToHoldAgainst(t *testing.T) {
 	for _, f := range rep.Findings {
 		assert.Equal(t, finding.Note, f.Severity, f.Message)
 	}
+}
+
+// 184 - 2 x 38 + 2 x 6 = 120: what is put on hold is not left over, however that is said; two stitches of a cable do not wait so.
+func TestStitchesPutOnHoldAreNotLeftOver(t *testing.T) {
+	for _, put := range []string{"place next 38 sts on hold", "put the next 38 sts on hold", "slip 38 sts on hold", "leave next 38 sts on hold", "set next 38 sts aside", "move next 38 sts to waste yarn", "sl next 38 sts to spare needle"} {
+		text := "CO 184 sts. Join in the rnd.\nRnd 1: Knit.\nNext rnd: K54, " + put + ", CO 6 sts, k54, " + put + ", CO 6 sts. %d sts.\n"
+		for stated, findings := range map[int]int{120: 0, 121: 1} {
+			rep := Check(Read("t", fmt.Appendf(nil, text, stated), Options{}))
+			assert.Equal(t, rep.Read.Lines, rep.Read.Whole, put)
+			assert.Len(t, rep.Findings, findings, put)
+		}
+	}
+	rep := Check(Read("t", []byte("CO 20 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nRow 3: K8, slip next 2 sts to spare needle, k2, k2 from spare needle, k8. 20 sts.\n"), Options{}))
+	assert.Empty(t, rep.Findings)
 }
