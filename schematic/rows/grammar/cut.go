@@ -81,7 +81,7 @@ func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) 
 	if label == nil {
 		return (worksThe(t[:i+1]) || t[i].Is("and", "then") && t[i+1].Ord == 1) && r.leadsRow(t[i+1:])
 	}
-	return endsInSts(t, i) || (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsRows(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:])) || t[i+1].Is("(", "[") && len(t) > i+3 && repeatsRows(t[i+2:])
+	return r.endsInSts(t, i) || (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsRows(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:])) || t[i+1].Is("(", "[") && len(t) > i+3 && repeatsRows(t[i+2:])
 }
 
 // repeatsRows reports whether words behind a row repeat it, or rows of which it is one.

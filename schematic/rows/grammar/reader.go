@@ -29,6 +29,7 @@ type Reader struct {
 	tunisian     bool // it is of Tunisian crochet
 	roundR       bool // R5 means a round
 	crosses      bool // a capital X is the sign from which is repeated
+	doubleStars  bool // two stars are
 	around       bool // what the text calls rows are rounds: a remark says that they are joined
 	crochet      bool // words of crochet prevail
 	knits        bool // words of knitting do
@@ -181,6 +182,7 @@ func (r *Reader) head() {
 		}
 	}
 	r.crosses = fromCross(r.x.Src)
+	r.doubleStars = slices.ContainsFunc(r.x.Src, fromDoubleStars().MatchString)
 	r.roundR, r.crochet, r.knits = rounds > 0, crochet > knits, knits >= crochet && knits > 0
 	if r.tunisian {
 		r.call("endst", thing{Kind: counted()["tss"]})
@@ -521,9 +523,23 @@ func (r *Reader) flush() {
 	}
 }
 
-// endsInSts reports whether a row's count behind a sign ends there, and other work begins: K4 — 20 sts Continue in st st.
-func endsInSts(t []text.Token, i int) bool {
-	return i > 2 && t[i].Is("st", "sts", "stitches") && t[i-1].Kind == 'n' && t[i-2].Is("-", "--", ":", "=") && t[i+1].Cap && verbs[t[i+1].S]
+// endsInSts reports whether a row's count behind a sign ends there, and other work begins: K4 — 20 sts Continue in st st; in knitting
+// also as a sentence: K2tog across; 20 sts remain. Purl 1 row.
+func (r *Reader) endsInSts(t []text.Token, i int) bool {
+	if !t[i+1].Cap || !verbs[t[i+1].S] || t[i+1].Is("rep", "repeat", "join", "turn", "fasten", "end") {
+		return false
+	}
+	if i > 2 && t[i].Is("st", "sts", "stitches") && t[i-1].Kind == 'n' && t[i-2].Is("-", "--", ":", "=") {
+		return true
+	}
+	if r.crochet || !t[i].Is(".") {
+		return false
+	}
+	k := i - 1
+	for k > 2 && t[k].Is(")", "]", "remain", "remaining", "rem", "remains", "left", "in", "all", "total", "on", "needle", "needles") {
+		k--
+	}
+	return k > 2 && t[k].Is("st", "sts", "stitches") && t[k-1].Kind == 'n' && t[k-2].Is("-", "--", ":", "=", ";", ",", ".", "(", "[", "having", "leaving", "have")
 }
 
 // unbracketed is what a bracket around a whole line holds that works no stitch of its own: (repeat these 2 rows once more).

@@ -407,12 +407,14 @@ func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
 	return loop, name
 }
 
+var fromDoubleStars = text.Once(`(?i)\b(?:from|between|to) \*\*`)
+
 // withoutBullets takes the signs of lists and bold print from the beginning of a line.
 func (r *Reader) withoutBullets(tokens []text.Token) []text.Token {
 	for len(tokens) > 1 && (text.Bullet(&tokens[0]) || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
 		bold := tokens[0].Is("**")
 		at := slices.IndexFunc(tokens[1:], func(t text.Token) bool { return t.Is("**") })
-		if l, _, _ := text.Label(tokens[1:], r.roundR); bold && at < 0 && l != nil { // ** Row 1: … rep from **
+		if l, _, _ := text.Label(tokens[1:], r.roundR); bold && at < 0 && l != nil || l == nil && r.doubleStars && len(r.tokens) > 0 { // ** Row 1: … rep from **
 			break
 		}
 		tokens = tokens[1:]

@@ -136,7 +136,8 @@ var firstItem = text.Once(`^\s*1[.)] ?[A-Z]`)
 var howChanged = text.Once(`(?i)^(?:inc|dec|increase|decrease|inv\.? ?dec)\.? ?[:=–-] ?(?:work |make )?(?:\d |one |two )?(?:sc|hdc|dc|tr|htr|single|double|half)\b.* (?:(?:in|into) (?:one|1|the same|same) st|over |together\b|tog\b)[^.*]*\.?$`)
 
 // gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”, 20 sts and 28 rows = 4" in stockinette st.
-var gaugeAlone = text.Once(`(?i)^(?:in [\w ]{3,24}, )?\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.?(?: ?(?:=|make|measure|to|over|per) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch|cms?\b)\.?[^.;]{0,24}[;.]?$| ?(?:and|&|x|/|by|,) ?\d+(?:½|¼|¾)? ?(?:rows?|rnds?|rounds?) ?(?:=|make|measure|to|over|per) ?[\d½¼¾ x]+ ?(?:"|”|″|ins?\b|inch|cm))`)
+var gaugeAlone = text.Once(`(?i)^(?:in [\w ]{3,24}, |(?:stitch|row|stocking stitch|st st|garter stitch|pattern|stockinette(?: stitch)?)(?: gauge| tension)?: ?)?\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.?` +
+	`(?: ?(?:=|make|measure|to|over|per) ?(?:[\d½¼¾ ]+|an?|the|one|each)? ?(?:"|”|″|ins?\b|inch(?:es)?|cms?\b)\.?[^.;]{0,64}[;.]?$| ?(?:and|&|x|/|by|,) ?\d+(?:½|¼|¾)? ?(?:rows?|rnds?|rounds?) ?(?:=|make|measure|to|over|per) ?(?:[\d½¼¾ x]+|an?|the|one|each) ?(?:square )?(?:"|”|″|ins?\b|inch|cm))`)
 
 // gaugeOver is a gauge whose length stands first: Gauge 10 cm: 16 sts/ 16 rows.
 var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)
