@@ -512,9 +512,17 @@ func (p *parser) behindMore(i int) int {
 	return to + 1
 }
 
-// lastPlace reports whether a place stands at i and no words about a count: 6 hdc in last, 3 sc in last ch, 2 sc last st.
+// lastPlace reports whether a place stands at i and no words about a count: 6 hdc in last, 3 sc in last ch, 2 sc last st, 2 dc in
+// each remaining st.
 func (p *parser) lastPlace(i int) bool {
 	t := p.at(i + 1)
+	if p.at(i).Is("in") && t.Is("each", "every", "all") { // 2 dc in each remaining st
+		k := i + 2
+		for p.at(k).Is("remaining", "rem", "other", "of", "following") {
+			k++
+		}
+		return p.at(k).Is("st", "sts", "stitch", "stitches", "sc", "dc", "hdc", "htr", "tr")
+	}
 	if p.at(i).Is("in") {
 		return t.Is("last") && !p.at(i+2).Is("row", "rnd", "round")
 	}

@@ -23,14 +23,21 @@ func (r *Reader) cutRow(tokens []text.Token) bool {
 		return false
 	}
 	t, first, last := &tokens[0], &r.tokens[0], &r.tokens[len(r.tokens)-1]
-	if label.Round && (isStar(t) || t.Is("(", "[", "rep", "repeat") || t.Kind == 'n' || verbs[t.S]) &&
-		!closesRound().MatchString(strings.Join(r.x.Src[first.Line-1:t.Line-1], " ")) && r.endsAhead(t.Line, closesRound()) {
+	if label.Round && (isStar(t) || t.Is("(", "[", "rep", "repeat", "then", "now", "in", "next", "for") || t.Kind == 'n' || verbs[t.S]) &&
+		!closesRound().MatchString(strings.Join(r.x.Src[first.Line-1:t.Line-1], " ")) && r.endsAhead(t.Line, closesRound(), r.hasBegun(k)) {
 		return true
 	}
 	_, stitch := r.thing([]byte(t.S))
 	begins := isStar(t) || stitch || t.Is("skip", "sk", "miss", "ch", "sl") || t.Kind == 'n' && near(tokens, 1).Kind == 'w'
 	return begins && last.Is(".") && last.Line+1 == t.Line && (last.Line > first.Line || r.columns()) &&
-		!slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool { return t.Is("turn", "join", "fasten") }) && r.endsAhead(t.Line, closesRow())
+		!slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool { return t.Is("turn", "join", "fasten") }) && r.endsAhead(t.Line, closesRow(), false)
+}
+
+// hasBegun reports whether the row that is gathered is at its beginning: nothing in it goes on to the end. Its label has k tokens.
+func (r *Reader) hasBegun(k int) bool {
+	return !slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool {
+		return t.Is("around", "round", "rnd", "each", "every", "all", "end", "rep", "repeat", "across", "remaining", "rest", "times") || isStar(&t)
+	}) && !endsInCount().MatchString(r.raw)
 }
 
 // leadsRow reports whether the name of a row and its work follow: 1st row: 3 treble; 1st row as follows: 3 treble.

@@ -309,11 +309,25 @@ func (r *Reader) blank(n int) {
 	if r.unended() && (r.alone || n < len(r.x.Src) && starRest().MatchString(r.x.Src[n])) || r.bracketOpen(n) || n < len(r.x.Src) && r.nextNeedle(text.Lex(r.x.Src[n], 1)) {
 		return
 	}
-	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) || n < len(r.x.Src) && r.countBelow(r.x.Src[n]) {
+	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) || n < len(r.x.Src) && r.countBelow(r.x.Src[n]) || r.roundGoesOn(n) {
 		return
 	}
 	r.flush()
 	r.raw = ""
+}
+
+// roundGoesOn reports whether a round of crochet that has hardly begun goes on in the paragraph behind the n-th line, or is only joined there.
+func (r *Reader) roundGoesOn(n int) bool {
+	label, k, _ := text.Label(r.tokens, r.roundR)
+	if label == nil || !label.Round || !r.crochet || n >= len(r.x.Src) {
+		return false
+	}
+	tokens := text.Lex(r.x.Src[n], n+1)
+	if len(tokens) == 0 || !r.hasBegun(k) && !closesBySlip(tokens) {
+		return false
+	}
+	next, _, _ := text.Label(tokens, r.roundR)
+	return next == nil && r.cutRow(tokens) && !r.heads(strings.TrimSpace(r.x.Src[n]))
 }
 
 // countAlone is a count on a line of its own: 16 (18, 18) sc.
@@ -382,16 +396,17 @@ func (r *Reader) headsBelow(trimmed string) bool {
 // labelLine begins the next one.
 var (
 	closesRow   = text.Once(`(?i)\b(?:turn|join)\b`)
-	closesRound = text.Once(`(?i)\bjoin(?:ed|ing)?\b[^.;*]{0,40}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd)|last)\b|\b(?:sl\.? ?st|ss|slip st(?:itch)?)\b[^.;*]{0,25}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd) (?:ch|of))\b|\bjoin\W*$`)
+	closesRound = text.Once(`(?i)\bjoin(?:ed|ing)?\b[^.;*]{0,40}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd)|last)\b|\b(?:sl\.? ?st|ss|slip st(?:itch)?)\b[^.;*]{0,25}\b(?:first|1st|top|beg\w*|starting|(?:\d(?:rd|th|nd)|second|third|fourth) (?:ch|of))\b|\bjoin(?:ed|ing)?(?: (?:with|by) (?:an? )?(?:sl\.? ?st|ss|slip stitch))?\W*(?:\d+ ?\w*\W*)?$|\bclose (?:the )?(?:rnd|round)\b`)
 	labelLine   = text.Once(`(?i)^\W*(?:\d+(?:st|nd|rd|th) (?:row|rnd|round)|(?:next|foundation) (?:row|rnd|round)|(?:row|rnd|round)s? ?\d)`)
 )
 
-// endsAhead reports whether a row comes to its end in the n-th line or one of the few behind it, before another begins.
-func (r *Reader) endsAhead(n int, closes *text.Pattern) bool {
+// endsAhead reports whether a row comes to its end in the n-th line or one of the few behind it, before another begins; also behind a
+// paragraph, if it has hardly begun.
+func (r *Reader) endsAhead(n int, closes *text.Pattern, begun bool) bool {
 	const few = 8
 	for k := n; k < n+few && k <= len(r.x.Src); k++ {
 		line := r.x.Src[k-1]
-		if strings.TrimSpace(line) == "" && strings.HasSuffix(strings.TrimSpace(r.x.Src[k-2]), ".") || labelLine().MatchString(line) {
+		if !begun && strings.TrimSpace(line) == "" && strings.HasSuffix(strings.TrimSpace(r.x.Src[k-2]), ".") || labelLine().MatchString(line) {
 			return false
 		}
 		if closes.MatchString(line) {
