@@ -322,7 +322,7 @@ func (r *Reader) roundGoesOn(n int) bool {
 	if label == nil || !label.Round || !r.crochet || n >= len(r.x.Src) {
 		return false
 	}
-	tokens := text.Lex(r.x.Src[n], n+1)
+	tokens := r.lex(r.x.Src[n], n+1)
 	if len(tokens) == 0 || !r.hasBegun(k) && !closesBySlip(tokens) {
 		return false
 	}

@@ -44,6 +44,9 @@ var changing = sync.OnceValue(func() []string {
 var (
 	ofEffect = []string{"by", "for", "of", "a", "an", "one", "two", "extra", "total", "st", "sts", "stitch", "stitches", "count", "this", "you", "your", "will", "have", "made", "inc'd", "dec'd", "time", "than", "before", ":", "-", "–", "−",
 		"increase", "increases", "decrease", "decreases"}
+	// tellingOf are words of one that says that it is made.
+	tellingOf = []string{"this", "that", "it", "is", "was", "are", "has", "been", "be", "makes", "make", "made", "forms", "form", "creates", "completes", "counts", "as", "there", "you've", "now", "the", "first", "second", "last", "complete", "completed", "done",
+		"formed", "created", "finished", "worked", "that's"}
 	whereChanged = []string{"each", "every", "per", "at", "on", "in", "with", "the", "beg", "beginning", "start", "end", "ends", "both", "side", "sides", "edge", "row", "rows", "round", "rnd", "rep", "repeat"}
 )
 
@@ -78,12 +81,20 @@ func (s *sequence) told(t *text.Token, from int) bool {
 // effectSaid passes such words at the end of a sentence that no bracket holds: -- increasing by 2 sts. 'Inc 2 sts' alone is worked.
 func (s *sequence) effectSaid() bool {
 	end := s.i
-	for end < len(s.t) && s.at(end).Kind != 'g' && !s.at(end).Is(".", ",", ";") {
+	for end < len(s.t) && s.at(end).Kind != 'g' && !s.at(end).Is(".", ",", ";") && !(end > s.i+1 && s.at(end).Is("-", "--", "–")) {
 		end++
 	}
 	t := s.t[s.i:end]
 	said := func(words ...string) bool {
 		return slices.ContainsFunc(t, func(k text.Token) bool { return k.Is(words...) })
+	}
+	if len(t) > 1 && said("inc", "dec", "increase", "decrease", "increases", "decreases") && said("this", "that", "that's", "is", "made", "been", "complete", "completed", "done", "formed", "created", "there", "you've") && slices.ContainsFunc(s.out, reshapes) &&
+		!slices.ContainsFunc(t, func(k text.Token) bool {
+			return k.Kind != 'n' && k.Ord == 0 && !k.Is(ofEffect...) && !k.Is(tellingOf...) && !k.Is("inc", "dec")
+		}) { // this makes the first increase
+		s.add(&ins.Nothing{}, s.i, end)
+		s.i = end
+		return true
 	}
 	if len(t) < 2 || s.depth > 0 || said("inc", "dec", "increase", "decrease") && !said("by", "for", "of", "an", ":") || !s.effect(t) {
 		return false
@@ -97,7 +108,11 @@ func (s *sequence) effectSaid() bool {
 func reshapes(n ins.Item) bool {
 	switch n := n.(type) {
 	case *ins.Stitch:
-		return n.Kind != nil && (n.Kind.Makes != n.Kind.Uses || len(n.Places) == 1 && n.N.By == nil && n.N.All > 1 && n.Places[0].N.By == nil && n.Places[0].N.All == 1)
+		if n.Kind == nil || len(n.Places) != 1 {
+			return n.Kind != nil && n.Kind.Makes != n.Kind.Uses
+		}
+		p := n.Places[0]
+		return n.Kind.Makes != n.Kind.Uses || p.Kind == ins.InSame || n.N.By == nil && n.N.All > 1 && (p.Kind == ins.InEach || p.N.By == nil && p.N.All == 1)
 	case *ins.Repeat:
 		return len(n.Places) > 0 && len(n.Body) > 1 || slices.ContainsFunc(n.Body, reshapes)
 	}

@@ -1,6 +1,7 @@
 package work_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -83,4 +84,20 @@ func TestWhatClosesARoundAndWhatMarksItWorkNoStitch(t *testing.T) {
 	}
 	wrong := rows.Check(rows.Read("t", []byte("Piece\n\nTerms: US\n\n"+strings.Replace(mitt, "(40 sts)", "(41 sts)", 1)), rows.Options{}), rows.Options{})
 	assert.Len(t, wrong.Findings, 1)
+}
+
+// A count behind which a sentence goes on is that of its own row (36 + 35 = 71, and 10 more 81); a round goes on behind a paragraph until
+// it is joined, and words of an increase that is made work none (1 + 1 + 11 × 2 = 24). Own lines.
+func TestWhereRowsEndAndWhatTheySayOfThemselves(t *testing.T) {
+	const knit = "Cast on 36 sts.\nEyelet row: K1, *yo, k1; repeat from * across; 71 sts. Purl, increasing 10 sts evenly across row; 81 sts. Purl 1 row.\nNext row: K1, *k2tog; repeat from * to end (41 sts). Cast on 5 sts at beg of next 2 rows; 51 sts.\n"
+	const round = "Terms: US\nRnd 1: 12 dc in magic ring, join with sl st in first dc. (12 dc)\nRnd 2: Ch 3 (counts as dc), dc in same st. %s\n\nThen work 2 dc in each remaining st around.\n\nJoin with a sl st to the third ch. (24 dc)\nRnd 3: Ch 1, sc in each dc around, join. (24 sc)\n"
+	for _, text := range []string{knit, fmt.Sprintf(round, ""), fmt.Sprintf(round, "This makes the first increase."), fmt.Sprintf(round, "1 inc made.")} {
+		rep := rows.Check(rows.Read("t", []byte("Piece\n\n"+text), rows.Options{}), rows.Options{})
+		assert.Empty(t, rep.Findings, text)
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, text)
+	}
+	for _, wrong := range []string{strings.Replace(knit, "81 sts", "82 sts", 1), strings.Replace(fmt.Sprintf(round, ""), "(24 dc)", "(25 dc)", 1)} {
+		rep := rows.Check(rows.Read("t", []byte("Piece\n\n"+wrong), rows.Options{}), rows.Options{})
+		assert.Len(t, rep.Findings, 1, wrong)
+	}
 }
