@@ -124,11 +124,21 @@ func dropped(t []text.Token, i int) bool {
 // fills reports whether the word at i says nothing beside those next to it: purl wise, of of, into the top of your cluster.
 func fills(t []text.Token, i int) bool {
 	k, last, next := &t[i], near(t, i-1), near(t, i+1)
-	return k.Is("k", "p") && next.Is("wise") || k.Is("wise") && last.Is("k", "p") || k.Is("make") && last.Is("you") ||
-		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
+	return k.Is("k", "p") && next.Is("wise") || k.Is("wise") && last.Is("k", "p") || k.Is("make") && last.Is("you") || typedTwice(last, k) ||
 		k.Is("to") && last.Is("in") && k.Kind == 'w' && next.Is("the", "next", "each", "same", "first", "last", "ring", "center", "centre") || // dc in to the next st
 		k.Is("your", "my") && last.Is("of", "in", "into") || k.Is("cluster") && strings.HasSuffix(last.S, "tog") || // into the top of your dc5tog cluster
-		k.S == "a" && !(k.Cap && (i > 0 || next.Is("x"))) && next.Kind == 'w' || k.Is("plain") && knitsPlain(t, i) || namesMarker(t, i)
+		anyOne(t, i) || k.Is("plain") && knitsPlain(t, i) || namesMarker(t, i)
+}
+
+// anyOne reports whether the word at i is the article, and no yarn A.
+func anyOne(t []text.Token, i int) bool {
+	next := near(t, i+1)
+	return t[i].S == "a" && !(t[i].Cap && (i > 0 || next.Is("x"))) && next.Kind == 'w'
+}
+
+// typedTwice reports whether a small word stands there that the one before it is too: sc in in next st.
+func typedTwice(last, k *text.Token) bool {
+	return k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S
 }
 
 // namesMarker reports whether the word at i only says which marker is met next: k to 1 st before thumb marker.

@@ -289,26 +289,34 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item) {
 		return
 	}
 	w.spaced = false
-	if k > 1 && w.upTo == 1 && w.cur.left == 1 && uses == 1 && kind.Craft == stitch.Crochet { // to last st, 2 dc: both in it
+	if k > 1 && w.beforeLast() && uses == 1 && kind.Craft == stitch.Crochet { // to last st, 2 dc: both in it
 		w.place1(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At}, 0)
 		return
 	}
 	if uses > 1 || makes > 1 || kind.ID == "slst" || w.rec != nil {
-		for range k {
-			if w.steps++; w.steps > maxSteps {
-				return
-			}
-			from := w.feetFrom()
-			if w.use(uses, nil, n.At) < uses {
-				return
-			}
-			w.emit(run{kind: kind, n: makes}, w.feetTo(from), n)
-		}
+		w.oneByOne(n, run{kind: kind, n: makes}, k, uses)
 		return
 	}
 	got := w.use(k*uses, nil, n.At)
 	w.emit(run{kind: kind, n: got}, nil, n)
 }
+
+// oneByOne works a stitch k times, each over so many stitches of its own.
+func (w *work) oneByOne(n *ins.Stitch, made run, k, uses int) {
+	for range k {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		from := w.feetFrom()
+		if w.use(uses, nil, n.At) < uses {
+			return
+		}
+		w.emit(made, w.feetTo(from), n)
+	}
+}
+
+// beforeLast reports whether a repeat went up to the last stitch, which is next.
+func (w *work) beforeLast() bool { return w.upTo == 1 && w.cur.left == 1 }
 
 // calls works a group k times: each into the next stitch, or over as many as it goes over.
 func (w *work) calls(n *ins.Stitch, k int) {
@@ -1023,10 +1031,23 @@ func (w *work) closing(n *ins.Stitch, tail []ins.Item) bool {
 		return false
 	}
 	w.leave = w.leave || top && left > 0 && left == w.upTo // rep from * until 2 sts are left, sl st to top of ch 2
-	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && (u.Any() || u.Stitch != nil && w.round && w.count(n.Places[0].N) == 1) && w.cur.left == 0 && !goesInSame(tail) {
-		w.closedRound = true
-		w.joins()
+	if !w.atBeginning(&n.Places[0]) || k == ins.InNext && goesInSame(tail) {
+		return false
+	}
+	w.closedRound = true
+	w.joins()
+	return true
+}
+
+// atBeginning reports whether a slip stitch there goes into what the round begins with.
+func (w *work) atBeginning(p *ins.Place) bool {
+	switch u := p.Unit; p.Kind {
+	case ins.InFirst, ins.InTop:
 		return true
+	case ins.InEvery:
+		return u.Chain
+	case ins.InNext:
+		return w.cur.left == 0 && (u.Any() || u.Stitch != nil && w.round && w.count(p.N) == 1)
 	}
 	return false
 }
