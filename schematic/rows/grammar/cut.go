@@ -24,7 +24,7 @@ func (r *Reader) cutRow(tokens []text.Token) bool {
 	}
 	t, first, last := &tokens[0], &r.tokens[0], &r.tokens[len(r.tokens)-1]
 	if label.Round && (isStar(t) || t.Is("(", "[", "rep", "repeat", "then", "now", "in", "next", "for") || t.Kind == 'n' || verbs[t.S]) &&
-		!closesRound().MatchString(strings.Join(r.x.Src[first.Line-1:t.Line-1], " ")) && r.endsAhead(t.Line, closesRound(), r.hasBegun(k)) {
+		!closesRound().MatchString(strings.Join(r.x.Src[first.Line-1:t.Line-1], " ")) && r.endsAhead(t.Line, closesRound(), r.justBegun(k)) {
 		return true
 	}
 	_, stitch := r.thing([]byte(t.S))
@@ -33,8 +33,8 @@ func (r *Reader) cutRow(tokens []text.Token) bool {
 		!slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool { return t.Is("turn", "join", "fasten") }) && r.endsAhead(t.Line, closesRow(), false)
 }
 
-// hasBegun reports whether the row that is gathered is at its beginning: nothing in it goes on to the end. Its label has k tokens.
-func (r *Reader) hasBegun(k int) bool {
+// justBegun reports whether the row that is gathered is at its beginning: nothing in it goes on to the end. Its label has k tokens.
+func (r *Reader) justBegun(k int) bool {
 	return !slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool {
 		return t.Is("around", "round", "rnd", "each", "every", "all", "end", "rep", "repeat", "across", "remaining", "rest", "times") || isStar(&t)
 	}) && !endsInCount().MatchString(r.raw)

@@ -144,7 +144,7 @@ func typedTwice(last, k *text.Token) bool {
 // namesMarker reports whether the word at i only says which marker is met next: k to 1 st before thumb marker.
 func namesMarker(t []text.Token, i int) bool {
 	k, last := &t[i], near(t, i-1)
-	return near(t, i+1).Is("marker", "markers") && k.Ord == 0 && !k.Is("the", "a", "next", "last", "center", "centre", "marked", "side", "end", "each", "every", "both", "all", "beg", "beginning") && numerals[k.S] == 0 &&
+	return near(t, i+1).Is("marker", "markers") && k.Ord == 0 && !k.Is("the", "a", "next", "last", "center", "centre", "marked", "side", "end", "each", "every", "both", "all", "beg", "beginning", "and", "or", "place", "placing", "slip", "slipping", "sl", "remove", "removing", "moving") && numerals[k.S] == 0 &&
 		(last.Ord > 0 || last.Is("before", "to", "past", "until", "till", "from", "of", "the", "first", "second", "next", "last", "sl", "slip", "between"))
 }
 

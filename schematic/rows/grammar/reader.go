@@ -323,7 +323,7 @@ func (r *Reader) roundGoesOn(n int) bool {
 		return false
 	}
 	tokens := r.lex(r.x.Src[n], n+1)
-	if len(tokens) == 0 || !r.hasBegun(k) && !closesBySlip(tokens) {
+	if len(tokens) == 0 || !r.justBegun(k) && !closesBySlip(tokens) {
 		return false
 	}
 	next, _, _ := text.Label(tokens, r.roundR)
@@ -541,20 +541,39 @@ func (r *Reader) flush() {
 // endsInSts reports whether a row's count behind a sign ends there, and other work begins: K4 — 20 sts Continue in st st; in knitting
 // also as a sentence: K2tog across; 20 sts remain. Purl 1 row.
 func (r *Reader) endsInSts(t []text.Token, i int) bool {
-	if !t[i+1].Cap || !verbs[t[i+1].S] || t[i+1].Is("rep", "repeat", "join", "turn", "fasten", "end") {
+	if !t[i+1].Cap || !verbs[t[i+1].S] {
 		return false
 	}
 	if i > 2 && t[i].Is("st", "sts", "stitches") && t[i-1].Kind == 'n' && t[i-2].Is("-", "--", ":", "=") {
 		return true
 	}
-	if r.crochet || !t[i].Is(".") {
+	if r.crochet || !t[i].Is(".") || !goesAcross(t[i+1:]) || slices.ContainsFunc(t[:i], func(t text.Token) bool { return t.Is("needle", "needles", "turn") }) {
 		return false
 	}
 	k := i - 1
-	for k > 2 && t[k].Is(")", "]", "remain", "remaining", "rem", "remains", "left", "in", "all", "total", "on", "needle", "needles") {
+	for k > 2 && t[k].Is(")", "]", "remain", "remaining", "rem", "remains", "left", "in", "all", "total", "on") {
 		k--
 	}
-	return k > 2 && t[k].Is("st", "sts", "stitches") && t[k-1].Kind == 'n' && t[k-2].Is("-", "--", ":", "=", ";", ",", ".", "(", "[", "having", "leaving", "have")
+	return k > 2 && t[k].Is("st", "sts", "stitches") && t[k-1].Kind == 'n' && t[k-2].Is("-", "--", ":", "=", ";", ",", ".", "(", "[", "having")
+}
+
+// goesAcross reports whether a sentence of knitting begins there that works a row or more: Purl 1 row; Purl, increasing 10 sts evenly; P2tog across.
+func goesAcross(t []text.Token) bool {
+	if !t[0].Is("k", "knit", "p", "purl", "work", "cast", "bind", "bo", "co", "inc", "dec", "increase", "decrease", "cont", "continue") {
+		return false
+	}
+	across := false
+	for i := range t {
+		_, row := text.RowWord(t[i].S)
+		switch {
+		case t[i].Is("these", "those", "needle", "needles", "holder", "only"):
+			return false
+		case t[i].Is("."):
+			return across
+		}
+		across = across || row || t[i].Is("across", "evenly", "end", "back", "even")
+	}
+	return across
 }
 
 // unbracketed is what a bracket around a whole line holds that works no stitch of its own: (repeat these 2 rows once more).

@@ -88,10 +88,7 @@ func (s *sequence) effectSaid() bool {
 	said := func(words ...string) bool {
 		return slices.ContainsFunc(t, func(k text.Token) bool { return k.Is(words...) })
 	}
-	if len(t) > 1 && said("inc", "dec", "increase", "decrease", "increases", "decreases") && said("this", "that", "that's", "is", "made", "been", "complete", "completed", "done", "formed", "created", "there", "you've") && slices.ContainsFunc(s.out, reshapes) &&
-		!slices.ContainsFunc(t, func(k text.Token) bool {
-			return k.Kind != 'n' && k.Ord == 0 && !k.Is(ofEffect...) && !k.Is(tellingOf...) && !k.Is("inc", "dec")
-		}) { // this makes the first increase
+	if s.made(t, said) {
 		s.add(&ins.Nothing{}, s.i, end)
 		s.i = end
 		return true
@@ -102,6 +99,16 @@ func (s *sequence) effectSaid() bool {
 	s.add(&ins.Nothing{}, s.i, end)
 	s.i = end
 	return true
+}
+
+// made reports whether words say that an increase or a decrease, which the row has worked, is made: this makes the first increase.
+func (s *sequence) made(t []text.Token, said func(...string) bool) bool {
+	if len(t) < 2 || !said("inc", "dec", "increase", "decrease", "increases", "decreases") || !said("this", "that", "that's", "is", "made", "been", "complete", "completed", "done", "formed", "created", "there", "you've") {
+		return false
+	}
+	return slices.ContainsFunc(s.out, reshapes) && !slices.ContainsFunc(t, func(k text.Token) bool {
+		return k.Kind != 'n' && k.Ord == 0 && !k.Is(ofEffect...) && !k.Is(tellingOf...) && !k.Is("inc", "dec")
+	})
 }
 
 // reshapes reports whether an item makes another count than it uses by its own words: kfb, 2 sc in next st.
