@@ -177,6 +177,10 @@ func (r *reader) edgeRef(f reference, kind string, pieces []string, lower map[st
 	g := r.fail(f.pos, kind, "no piece has a name with which %q begins", finding.Clip(f.name))
 	g.Want = "a piece, then a part if it matters, then left or right if one side is meant, then the name of the edge"
 	words := strings.Fields(f.name)
+	if edge, piece, of := strings.Cut(f.name, " of "); of && lower[strings.ToLower(piece)] != nil { // left edge of Back
+		g.Fix = "did you mean " + quoted(lower[strings.ToLower(piece)].Name+" "+edge) + "?"
+		return
+	}
 	for _, q := range pieces {
 		n := min(len(strings.Fields(q)), len(words))
 		if finding.Nearest(strings.Join(words[:n], " "), []string{q}) != "" {
