@@ -24,14 +24,6 @@ func TestAPieceAtLifeSizeByHand(t *testing.T) {
 		Marks:   []schematic.Marked{{What: "button", At: at(10, 50)}}, Arrow: schematic.Point{X: 0.6, Y: 0.8}, ArrowAt: at(30, 25)}
 	p := newLifePart(&schematic.Made{Name: "Back", Make: 2, Mirrored: true}, v, fonts.Regular)
 	assert.Equal(t, []any{"Back, left", "make 2, one mirrored", 100.0, 60.0}, []any{p.name, p.about, p.w, p.h})
-	var got []string
-	for _, s := range p.strokes {
-		line := s.class
-		for _, q := range s.pts {
-			line += fmt.Sprintf(" %.4g,%.4g", q.X, q.Y)
-		}
-		got = append(got, line)
-	}
 	assert.Equal(t, []string{
 		"outline 0,60 100,60 100,0 0,0 0,60",
 		"fold 50,60 50,0", "change 0,40 100,40",
@@ -39,7 +31,7 @@ func TestAPieceAtLifeSizeByHand(t *testing.T) {
 		"mark 6,10 14,10", "mark 10,6 10,14",
 		"work 21,47 39,23",                           // 30, 35 and 15 x (0.6, -0.8) = (9, -12) to each side
 		"work 39,23 36,24.5", "work 39,23 38.4,26.3", // 39 - 1.8 -+ 1.2, 23 + 2.4 -+ 0.9: across (9, -12) lies (-12, -9)
-	}, got)
+	}, strokesOf(p))
 	var labels []string
 	for _, l := range p.labels {
 		labels = append(labels, fmt.Sprintf("%s %.5g,%.5g", l.s, l.at.X, l.at.Y))

@@ -281,16 +281,8 @@ func TestAPartInLifeSize(t *testing.T) {
 		Notches: []schematic.Notch{{At: pt(50, 30), Out: pt(1, 0), Number: 2}}, Marks: []schematic.Marked{{At: pt(0, 20)}}, Arrow: pt(0, 1), ArrowAt: pt(-20, 40)}
 	p := newLifePart(&schematic.Made{Name: "Back", Make: 2, Mirrored: true}, v, fonts.Regular)
 	assert.Equal(t, []any{"Back, left half", "make 2, one mirrored", 100.0, 60.0}, []any{p.name, p.about, p.w, p.h})
-	var got []string
-	for _, s := range p.strokes {
-		line := s.class
-		for _, q := range s.pts {
-			line += fmt.Sprintf(" %.4g,%.4g", q.X, q.Y)
-		}
-		got = append(got, line)
-	}
 	assert.Equal(t, []string{"outline 0,60 100,60 100,0 0,0 0,60", "fold 0,30 100,30", "change 50,60 50,0", "notch 100,40 104,40", "mark 46,50 54,50", "mark 50,46 50,54",
-		"work 30,45 30,15", "work 30,15 28.5,18", "work 30,15 31.5,18"}, got)
+		"work 30,45 30,15", "work 30,15 28.5,18", "work 30,15 31.5,18"}, strokesOf(p))
 	assert.Equal(t, lifeLabel{"2", fonts.Regular, sp(108, 40)}, p.labels[0])
 	assert.InDelta(t, 30+12+fonts.Width(fonts.Regular, UsualText, "Back, left half")/2, p.labels[1].at.X, 1e-9)
 	assert.Empty(t, newLifePart(&schematic.Made{Name: "B", Make: 1, Mirrored: true}, &schematic.View{}, fonts.Regular).about)
@@ -299,4 +291,16 @@ func TestAPartInLifeSize(t *testing.T) {
 	ring := round([]schematic.Point{pt(2, 1), pt(0, 3), pt(-2, 1), pt(0, -1)})
 	assert.InDeltaSlice(t, []float64{2, 1, 0, 3}, []float64{ring[0].X, ring[0].Y, ring[180].X, ring[180].Y}, 1e-9, "a circle of 2 about 0, 1")
 	assert.Equal(t, []string{"A1", "B3", "Z1", "AA1", "AB2"}, []string{tileName(0, 0), tileName(1, 2), tileName(25, 0), tileName(26, 0), tileName(27, 1)})
+}
+
+// strokesOf are the strokes of a part at life size, each with its class and its points.
+func strokesOf(p *lifePart) (out []string) {
+	for _, s := range p.strokes {
+		line := s.class
+		for _, q := range s.pts {
+			line += fmt.Sprintf(" %.4g,%.4g", q.X, q.Y)
+		}
+		out = append(out, line)
+	}
+	return out
 }
