@@ -258,11 +258,32 @@ func timesBehind(t []text.Token) bool {
 	return k > 0 && near(t, k+1).Kind == 'n' && near(t, k+2).Is("times", "x")
 }
 
-// withoutDoubles takes out a small word that is written twice: skip next next dc.
+// withoutDoubles takes out a small word that is written twice, and the full stop of what shortens a row's name: skip next next dc; Inc. Row: K2.
 func withoutDoubles(t []text.Token) []text.Token {
 	for i := len(t) - 1; i > 0; i-- {
-		if t[i].Kind == 'w' && t[i].S == t[i-1].S && t[i].Is("next", "the", "in", "into", "to", "of", "from", "each", "last") {
+		if shortensName(t, i) || t[i].Kind == 'w' && t[i].S == t[i-1].S && t[i].Is("next", "the", "in", "into", "to", "of", "from", "each", "last") {
 			t = slices.Delete(slices.Clone(t), i, i+1)
+		}
+	}
+	return t
+}
+
+// shortensName reports whether the full stop at i is that of a row's name: Inc. Row:
+func shortensName(t []text.Token, i int) bool {
+	_, row := text.RowWord(near(t, i+1).S)
+	return row && t[i].Is(".", "-") && t[i-1].Cap && t[i-1].Is("inc", "dec", "incr", "decr") && (near(t, i+2).Is(":", "(", "--", "-", "") || near(t, i+2).Kind == 'n' && near(t, i+3).Is(":"))
+}
+
+// withoutNamed takes out what a row is called within its name: Next (inc.) row: k2, kfb.
+func withoutNamed(t []text.Token) []text.Token {
+	for i := 1; i+3 < len(t) && i < 3; i++ {
+		to := i + 2
+		if near(t, to).Is(".") {
+			to++
+		}
+		_, row := text.RowWord(near(t, to+1).S)
+		if row && t[i].Is("(") && t[i-1].Is("next", "foll", "following") && t[i+1].Is("inc", "dec", "incr", "decr", "increase", "decrease", "eyelet", "buttonhole") && near(t, to).Is(")") {
+			return slices.Delete(slices.Clone(t), i, to+1)
 		}
 	}
 	return t
@@ -430,7 +451,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	tokens := rangesBySize(r.numbers(raw), len(r.x.Sizes.Names))
 	r.crossStars(tokens)
 	tokens = r.withoutEmphasis(r.withoutBullets(tokens))
-	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(sizesSpelt(spelledOut(withoutDoubles(withoutItem(tokens)))))))))
+	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(sizesSpelt(spelledOut(withoutNamed(withoutDoubles(withoutItem(tokens))))))))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(inTo(tokens)), r.x.Terms))
 	}

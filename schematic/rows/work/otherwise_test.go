@@ -99,6 +99,7 @@ func TestWhereRowsEndAndWhatTheySayOfThemselves(t *testing.T) {
 	for _, text := range []string{ // counts that are of a part: 60 - 32 = 28; 56 - 2 = 54; 60 - 20 = 40
 		"Cast on 60 sts.\nRow 1 (RS): Knit.\nRow 2: P28, turn, leaving 32 sts. Work on these 28 sts only. (28 sts)\nRow 3: Knit. (28 sts)\n",
 		"Cast on 60 sts.\nRow 1 (RS): K20, (20 sts). Place next 20 sts on a holder, k20. (40 sts)\nRow 2: Purl. (40 sts)\n",
+		"Cast on 36 sts.\nInc. Row: * K 1, p 1, inc in next st, p 1, repeat from * across. (45 sts)\nNext (dec.) row: K2tog, k to end. (44 sts)\n", // 36 / 4 = 9 more
 		"Cast on 56 sts, 14 sts on each needle, join in the round.\nRnd 1: Knit. (56 sts)\nRnd 2: Needle 1: K to last 3 sts, k2tog, k1; 13 sts. Needle 2 and 3: Knit. Needle 4: K1, ssk, k to end; 13 sts. (54 sts)\n",
 	} {
 		rep := rows.Check(rows.Read("t", []byte("Piece\n\n"+text), rows.Options{}), rows.Options{})
