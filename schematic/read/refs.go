@@ -174,7 +174,7 @@ func (r *reader) edgeRef(f reference, kind string, pieces []string, lower map[st
 		r.fail(f.pos, kind, "%q is a piece, and an edge is needed", f.name).Want = "the piece and then the name of its edge, such as " + quoted(f.name+" side")
 		return
 	}
-	g := r.fail(f.pos, kind, "no piece has a name with which %q begins", finding.Clip(f.name))
+	g := r.fail(f.pos, kind, "%q does not begin with the name of a piece", finding.Clip(f.name))
 	g.Want = "a piece, then a part if it matters, then left or right if one side is meant, then the name of the edge"
 	words := strings.Fields(f.name)
 	if edge, piece, of := strings.Cut(f.name, " of "); of && lower[strings.ToLower(piece)] != nil { // left edge of Back

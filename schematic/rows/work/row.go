@@ -372,7 +372,7 @@ func (r *runner) unread(l *ins.Line) {
 	}
 	short := len(l.Unread) == 0 || l.Short
 	if !short {
-		msg, fix := "not read: "+words+"; no count is stated, so that the rows after it are not checked against it", "write it in the words of the trade's lists, and state the count"
+		msg, fix := "not read: "+words+"; no count is stated, so the rows after it are not checked against it", "write it in the words of the trade's lists, and state the count"
 		if k >= 0 {
 			msg, fix = "not read: "+words+"; the check goes on with the stated count", "write it in the words of the trade's lists"
 		}
